@@ -1,0 +1,1 @@
+"""The craft: spacing, measurement and string physics, in millimetres, newtons, g/m, hertz and cents."""

@@ -1,0 +1,101 @@
+"""What the craft refuses, each refusal with the numbers that explain it.
+
+::
+
+    LutherieError
+    ├── MeasurementError              the words or numbers given cannot be a measurement
+    │   ├── UnreadableLengthError     a text that is no length
+    │   ├── TooFewReadingsError       less than a fit needs
+    │   └── ImpossibleReadingError    a reading that no board can give
+    ├── GeometryError                 no such board exists
+    │   ├── TooFewPitchesError        a list of pitches shorter than the board
+    │   ├── OutsideScaleError         a position that the scale cannot hold
+    │   ├── ImpossibleSetupError      strings that cannot lie over this board so
+    │   └── NoSaddlePositionError     strings that no saddle brings near their pitches
+    └── StringError                   no such string exists
+        ├── ImpossibleStringError     a string that cannot be
+        ├── StringDescriptionError    a string described by too little or by too much
+        └── UnknownPitchError         a name that is no pitch
+"""
+
+__all__ = [
+    "GeometryError",
+    "ImpossibleReadingError",
+    "ImpossibleSetupError",
+    "ImpossibleStringError",
+    "LutherieError",
+    "MeasurementError",
+    "NoSaddlePositionError",
+    "OutsideScaleError",
+    "StringDescriptionError",
+    "StringError",
+    "TooFewPitchesError",
+    "TooFewReadingsError",
+    "UnknownPitchError",
+    "UnreadableLengthError",
+]
+
+
+class LutherieError(Exception):
+    """The base of all refusals; never raised itself.
+
+    Keyword arguments become attributes; ``field`` names the part of the question that is at
+    fault, as a path of names and indices, where one part is.
+    """
+
+    def __init__(self, message: str, *, field: tuple[str | int, ...] = (), **facts: object) -> None:
+        super().__init__(message)
+        self.field = field
+        self.facts = facts
+
+
+class MeasurementError(LutherieError):
+    """The words or numbers given cannot be a measurement."""
+
+
+class UnreadableLengthError(MeasurementError):
+    """A text that is no length."""
+
+
+class TooFewReadingsError(MeasurementError):
+    """Fewer readings than a fit needs; carries ``given`` and ``needed``."""
+
+
+class ImpossibleReadingError(MeasurementError):
+    """A reading that no board can give."""
+
+
+class GeometryError(LutherieError):
+    """No such board exists."""
+
+
+class TooFewPitchesError(GeometryError):
+    """A list of pitches shorter than the board; carries ``given`` and ``needed``."""
+
+
+class OutsideScaleError(GeometryError):
+    """A position that the scale cannot hold."""
+
+
+class ImpossibleSetupError(GeometryError):
+    """Strings that cannot lie over this board so."""
+
+
+class NoSaddlePositionError(GeometryError):
+    """Strings that no saddle brings near their pitches."""
+
+
+class StringError(LutherieError):
+    """No such string exists."""
+
+
+class ImpossibleStringError(StringError):
+    """A string that cannot be."""
+
+
+class StringDescriptionError(StringError):
+    """A string described by too little or by too much."""
+
+
+class UnknownPitchError(StringError):
+    """A name that is no pitch."""

@@ -1,0 +1,80 @@
+"""Which rules a board may have been cut by, and what is believed before it is measured."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
+
+__all__ = [
+    "DEFAULT_CANDIDATES",
+    "SCATTER_SCALE",
+    "SCATTER_SHAPE",
+    "SCATTER_UPPER",
+    "Beliefs",
+    "Candidate",
+    "FreeDivisor",
+]
+
+SCATTER_UPPER = 0.25
+"""The most that a tool is believed to scatter. [mm]"""
+
+SCATTER_SCALE = 0.05027321448959372
+"""What a tool is believed to scatter: a logarithmic normal distribution about this, cut off at the upper
+bound, so that the median is 0.05 mm and 99 % lie below 0.2 mm (PHYSICS 2). [mm]"""
+
+SCATTER_SHAPE = 0.6486538936326911
+"""Standard deviation of the logarithm of that distribution before it is cut off. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class FreeDivisor:
+    """Any constant divisor, equally likely between two bounds."""
+
+    lower: float = 16.5
+    """The smallest. [-]"""
+    upper: float = 19.5
+    """The largest. [-]"""
+
+
+Spacing: TypeAlias = Rule | FreeDivisor
+"""What a candidate may be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """One rule that a board may have been cut by."""
+
+    rule: Spacing
+    """The rule, or a free divisor."""
+    prior: float
+    """How likely it is before anything is measured, relative to the other candidates. [-]"""
+
+
+DEFAULT_CANDIDATES = (
+    Candidate(EQUAL, 0.45),
+    Candidate(EIGHTEENTH, 0.45),
+    Candidate(FreeDivisor(), 0.10),
+)
+"""Equal, the rule of 18, and any other divisor (PHYSICS 2)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Beliefs:
+    """What is believed before a board is measured, and how sure an answer has to be."""
+
+    candidates: tuple[Candidate, ...] = DEFAULT_CANDIDATES
+    """The rules compared, at most one of them a free divisor."""
+    scale_lower: float = 100.0
+    """The shortest layout scale thought possible; all between the bounds are equally likely. [mm]"""
+    scale_upper: float = 2000.0
+    """The longest layout scale thought possible. [mm]"""
+    threshold: float = 0.95
+    """Probability that makes a rule established. [-]"""
+    significance: float = 0.001
+    """A rule whose residuals are less likely than this explains nothing. [-]"""
+    coverage: float = 0.95
+    """Probability that a stated interval holds. [-]"""
+    misreading: float = 0.02
+    """Probability that one of a board's readings is a blunder. [-]"""
+    false_alarm: float = 0.01
+    """Share of clean boards on which a reading may be named a blunder. [-]"""

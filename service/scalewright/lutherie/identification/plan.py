@@ -1,0 +1,242 @@
+"""What a fit needs to know of where the readings were taken, before it sees their values."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scalewright.lutherie import spacing
+from scalewright.lutherie.estimate import Floats
+from scalewright.lutherie.identification import curve
+from scalewright.lutherie.measure import EDGE_HALF_WIDTH_UNCERTAINTY
+from scalewright.lutherie.spacing import Rule
+
+__all__ = ["Ints", "Pattern", "Plan", "covariance_of", "make_plan", "rule_table"]
+
+Ints = NDArray[np.int64]
+"""An array of whole numbers."""
+
+_FEW_TERMS, _FEW_TERMS_REACH, _MANY_TERMS = 16, 30, 24
+"""Length of a free divisor's series up to that fret and beyond; its last terms are rounding (tested)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """Where the readings of P kinds of board were taken, N readings each, padded with unused ones."""
+
+    start: Ints
+    """Fret that each distance starts from. shape (P, N)"""
+    end: Ints
+    """Fret that it ends at. shape (P, N)"""
+    used: NDArray[np.bool_]
+    """False for padding and for readings set aside. shape (P, N)"""
+    variance: Floats
+    """Variance by the instrument. shape (P, N) [mm²]"""
+    edge: Floats
+    """Half widths of unknown size in each reading: -1, 0 or 1. shape (P, N)"""
+    scatter: Floats
+    """Standard deviation of the tool. shape (P,) [mm]"""
+    nut_deviation: float
+    """Standard deviation of the nut offset before measuring; 0 for a known offset, infinite for one
+    about which nothing is known. [mm]"""
+    zero_fret: bool
+    """Whether fret 0 is a fret that the tool has set."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """P patterns made ready: whitened, the nut projected out, every candidate's shape laid against one.
+
+    Readings y of a board become whitened rows (R = N, and one more that holds what is known of the
+    nut). In them the reference shape is the unit vector u, and every other shape is proportional to
+    u + t with t at right angles to u; t is small for rules that lie close, so that nothing is lost
+    in differences of large numbers. A free divisor's t is a Chebyshev series of J terms.
+    """
+
+    whiten: Floats
+    """Inverse of the lower Cholesky factor of the covariance, zero rows for unused readings. shape (P, N, N) [1/mm]"""
+    covariance: Floats
+    """Covariance of the readings without the nut. shape (P, N, N) [mm²]"""
+    own: Floats
+    """Weight of every reading by itself, the covariance's inverse's diagonal. shape (P, N) [1/mm²]"""
+    readings: Ints
+    """How many readings are used. shape (P,)"""
+    nut: Floats | None
+    """Unit vector of the nut offset. shape (P, R)"""
+    nut_norm: Floats
+    """Its length, 1 / standard deviation if all else were known; 1 with a known nut. shape (P,) [1/mm]"""
+    nut_slope: Floats
+    """What the nut offset loses for each unit of layout scale, by fixed rule. shape (P, F) [-]"""
+    nut_slope_curve: Floats
+    """The same for a free divisor, as a series. shape (P, J)"""
+    log_weight: Floats
+    """Logarithm of the readings' density that all candidates share. shape (P,)"""
+    reference: Floats
+    """The unit vector u. shape (P, R)"""
+    shapes: Floats
+    """t of every fixed rule. shape (P, R, F)"""
+    lengths: Floats
+    """How long a fixed rule's shape is along u. shape (P, F) [1/mm]"""
+    influence: Floats
+    """Matrices Q: readings @ Q are the weighted residuals of a fixed rule's fit. shape (P, F, N, N) [1/mm²]"""
+    shape_curve: Floats
+    """t of a free divisor. shape (P, R, J)"""
+    shape_at_nodes: Floats
+    """Its values at the Chebyshev nodes. shape (P, R, J)"""
+    square_curve: Floats
+    """|t|² of a free divisor. shape (P, J)"""
+    speed_curve: Floats
+    """|dt/dx|² of a free divisor, x the position on the series' axis. shape (P, J)"""
+    length_curve: Floats
+    """How long a free divisor's shape is along u. shape (P, J) [1/mm]"""
+
+
+def rule_table(rules: Sequence[Rule], frets: int) -> Floats:
+    """Share of the layout scale up to every fret, by rule.
+
+    Parameters
+    ----------
+    rules : sequence of Rule
+        F spacing rules.
+    frets : int
+        The highest fret wanted.
+
+    Returns
+    -------
+    ndarray, shape (frets + 1, F)
+        Row n is fret n, row 0 the nut.
+
+    Raises
+    ------
+    TooFewPitchesError
+        Listed pitches that end before the highest fret and do not repeat.
+    """
+    return np.array([[0.0, *spacing.fractions(rule, frets)] for rule in rules]).reshape(len(rules), frets + 1).T
+
+
+def covariance_of(pattern: Pattern) -> Floats:
+    """Covariance of the readings, the nut's offset excepted.
+
+    A fret that the tool has set a little off shifts every reading that ends there, so that repeats,
+    and the neighbours in readings taken fret to fret, are not independent.
+
+    Parameters
+    ----------
+    pattern : Pattern
+        P patterns of N readings.
+
+    Returns
+    -------
+    ndarray, shape (P, N, N)
+        Unused readings have a variance of one and no covariance. [mm²]
+    """
+    start, end = pattern.start, pattern.end
+    placed = np.ones(start.shape) if pattern.zero_fret else (start > 0).astype(float)
+    shared = (
+        (end[:, :, None] == end[:, None, :]).astype(float)
+        - (end[:, :, None] == start[:, None, :])
+        - (start[:, :, None] == end[:, None, :])
+        + (start[:, :, None] == start[:, None, :]) * placed[:, :, None]
+    )
+    covariance = shared * (pattern.scatter * pattern.scatter)[:, None, None]
+    if pattern.edge.any():
+        covariance += EDGE_HALF_WIDTH_UNCERTAINTY**2 * pattern.edge[:, :, None] * pattern.edge[:, None, :]
+    diagonal = np.arange(start.shape[1])
+    covariance[:, diagonal, diagonal] += pattern.variance
+    both = pattern.used[:, :, None] & pattern.used[:, None, :]
+    covariance = np.where(both, covariance, 0.0)
+    covariance[:, diagonal, diagonal] += ~pattern.used
+    return covariance
+
+
+def make_plan(pattern: Pattern, table: Floats) -> Plan:
+    """Everything about P patterns that does not depend on the values read.
+
+    Parameters
+    ----------
+    pattern : Pattern
+        P patterns of N readings.
+    table : ndarray, shape (frets + 1, F)
+        Share of the layout scale up to every fret by fixed rule (:func:`rule_table`), at least to the
+        highest fret read. [-]
+
+    Returns
+    -------
+    Plan
+        The patterns made ready.
+    """
+    highest = int(pattern.end.max())
+    terms = _FEW_TERMS if highest <= _FEW_TERMS_REACH else _MANY_TERMS
+    fixed = table.shape[1]
+    table = np.concatenate(
+        [table[: highest + 1], curve.fractions_at_nodes(terms)[: highest + 1], rule_table([spacing.EQUAL], highest)],
+        axis=1,
+    )
+    covariance = covariance_of(pattern)
+    whiten = np.linalg.inv(np.linalg.cholesky(covariance)) * pattern.used[:, :, None]
+    rows = whiten @ (table[pattern.end] - table[pattern.start])
+    log_weight = np.sum(np.log(np.where(pattern.used, np.diagonal(whiten, axis1=1, axis2=2), 1.0)), axis=1)
+
+    nut: Floats | None = None
+    nut_norm = np.ones(len(rows))
+    slopes = np.zeros((len(rows), table.shape[1]))
+    if pattern.nut_deviation > 0.0:
+        prior = 1.0 / pattern.nut_deviation
+        column = np.squeeze(whiten @ (pattern.start == 0).astype(float)[:, :, None], 2)
+        column = np.concatenate([column, np.full((len(rows), 1), prior)], axis=1)
+        rows = np.concatenate([rows, np.zeros((len(rows), 1, rows.shape[2]))], axis=1)
+        nut_norm = np.linalg.norm(column, axis=1)
+        nut = column / nut_norm[:, None]
+        along = nut[:, None, :] @ rows
+        rows = rows - nut[:, :, None] * along
+        slopes = along[:, 0, :] / nut_norm[:, None]
+        log_weight = log_weight + (math.log(prior) if prior > 0.0 else 0.0) - np.log(nut_norm)
+
+    reference = rows[:, :, -1] / np.linalg.norm(rows[:, :, -1], axis=1)[:, None]
+    lengths = np.squeeze(reference[:, None, :] @ rows, 1)
+    shapes = rows / lengths[:, None, :] - reference[:, :, None]
+    # Once more at right angles: what is left of u in t is rounding, and would be multiplied by the readings.
+    shapes -= reference[:, :, None] * (reference[:, None, :] @ shapes)
+
+    at_nodes = shapes[:, :, fixed:-1]
+    series = curve.series(terms)
+    shape_curve = at_nodes @ series
+    speed = shape_curve @ curve.derivative(terms) @ curve.basis(curve.nodes(terms), terms)
+    return Plan(
+        whiten=whiten,
+        covariance=covariance,
+        own=np.einsum("pij,pij->pj", whiten, whiten),
+        readings=np.sum(pattern.used, axis=1),
+        nut=nut,
+        nut_norm=nut_norm,
+        nut_slope=slopes[:, :fixed],
+        nut_slope_curve=slopes[:, fixed:-1] @ series,
+        log_weight=log_weight,
+        reference=reference,
+        shapes=shapes[:, :, :fixed],
+        lengths=lengths[:, :fixed],
+        influence=_influence(whiten, nut, reference, shapes[:, :, :fixed]),
+        shape_curve=shape_curve,
+        shape_at_nodes=at_nodes,
+        square_curve=np.sum(at_nodes * at_nodes, axis=1) @ series,
+        speed_curve=np.sum(speed * speed, axis=1) @ series,
+        length_curve=lengths[:, fixed:-1] @ series,
+    )
+
+
+def _influence(whiten: Floats, nut: Floats | None, reference: Floats, shapes: Floats) -> Floats:
+    """Q = W' (I - oo' - vv') W of every fixed rule, with o the nut's and v the rule's unit vector."""
+    patterns, readings, _ = whiten.shape
+    rules = shapes.shape[2]
+    unit = reference[:, :, None] + shapes
+    unit = unit / np.linalg.norm(unit, axis=1)[:, None, :]
+    back = np.swapaxes(whiten, 1, 2)
+    along = back @ unit[:, :readings, :]
+    weight = back @ whiten
+    if nut is not None:
+        shift = back @ nut[:, :readings, None]
+        weight = weight - shift @ np.swapaxes(shift, 1, 2)
+    along = np.swapaxes(along, 1, 2).reshape(patterns, rules, readings, 1)
+    return weight[:, None, :, :] - along @ np.swapaxes(along, 2, 3)

@@ -9,6 +9,7 @@
     │   └── ImpossibleReadingError    a reading that no board can give
     ├── GeometryError                 no such board exists
     │   ├── TooFewPitchesError        a list of pitches shorter than the board
+    │   ├── PitchCountError           a target temperament with a pitch too many or too few
     │   ├── OutsideScaleError         a position that the scale cannot hold
     │   ├── ImpossibleSetupError      strings that cannot lie over this board so
     │   └── NoSaddlePositionError     strings that no saddle brings near their pitches
@@ -27,6 +28,7 @@ __all__ = [
     "MeasurementError",
     "NoSaddlePositionError",
     "OutsideScaleError",
+    "PitchCountError",
     "StringDescriptionError",
     "StringError",
     "TooFewPitchesError",
@@ -71,6 +73,10 @@ class GeometryError(LutherieError):
 
 class TooFewPitchesError(GeometryError):
     """A list of pitches shorter than the board; carries ``given`` and ``needed``."""
+
+
+class PitchCountError(GeometryError):
+    """A target temperament with a pitch too many or too few; carries ``given`` and ``needed``."""
 
 
 class OutsideScaleError(GeometryError):

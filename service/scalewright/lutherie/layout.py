@@ -1,6 +1,7 @@
 """Fret layouts: where the frets of a board go."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
 from scalewright.lutherie import spacing
@@ -33,7 +34,7 @@ class Fret:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """A fret layout."""
+    """A fret layout, column by column; :attr:`frets` has it row by row."""
 
     rule: Rule
     """The spacing rule."""
@@ -43,8 +44,52 @@ class Layout:
     """Twice the distance from the nut to the octave fret; None where there is no octave fret. [mm]"""
     octave_fret: int | None
     """Number of the fret that stands for the octave, on the board or beyond it."""
-    frets: list[Fret]
-    """The frets, from the nut on."""
+    from_nut: list[float]
+    """Distances from the nut, fret 1 first. [mm]"""
+    from_previous: list[float]
+    """Distances from the fret before, or from the nut for fret 1. [mm]"""
+    to_layout_end: list[float]
+    """Distances to the end of the layout scale. [mm]"""
+    to_true_end: list[float] | None
+    """Distances to the end of the true scale, where a bridge is measured from; None without one. [mm]"""
+    cents: list[float]
+    """1200 log2(S / (S - from_nut)), with S the layout scale. [cent]"""
+
+    @property
+    def frets(self) -> list[Fret]:
+        """The frets, from the nut on."""
+        to_true_end = [None] * len(self.from_nut) if self.to_true_end is None else self.to_true_end
+        columns = zip(self.from_nut, self.from_previous, self.to_layout_end, to_true_end, self.cents, strict=True)
+        return [Fret(number, *row) for number, row in enumerate(columns, 1)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Pattern:
+    """A layout of a board whose layout scale is 1."""
+
+    fractions: list[float]
+    steps: list[float]
+    remainders: list[float]
+    true_remainders: list[float] | None
+    cents: list[float]
+    octave_fret: int | None
+    true_scale: float | None
+
+
+@lru_cache(maxsize=256)
+def _pattern(rule: Rule, frets: int) -> _Pattern:
+    """Pattern of a rule; few are in use at a time, and each takes longer than all that is made of it."""
+    left = spacing.remainders(rule, frets)
+    shares = zip([1.0, *left[:-1]], spacing.step_shares(rule, frets), strict=True)
+    return _Pattern(
+        fractions=spacing.fractions(rule, frets),
+        steps=[before * share for before, share in shares],
+        remainders=left,
+        true_remainders=spacing.true_remainders(rule, frets),
+        cents=spacing.cents(rule, frets),
+        octave_fret=spacing.octave_fret(rule),
+        true_scale=true_scale_of(rule, 1.0),
+    )
 
 
 def true_scale_of(rule: Rule, layout_scale: float) -> float | None:
@@ -116,30 +161,20 @@ def lay_out(rule: Rule, scale: float, frets: int, basis: ScaleBasis = "layout") 
         A true scale together with a rule that has no octave fret.
     """
     layout_scale = layout_scale_of(rule, scale, basis)
-    true_scale = scale if basis == "true" else true_scale_of(rule, layout_scale)
-    # How far the layout end lies behind the true end; the remainder of the layout scale keeps the
-    # digits that a difference of two nearly equal lengths would lose at the upper frets.
-    overhang = None if true_scale is None else layout_scale - true_scale
-    rows: list[Fret] = []
-    left = layout_scale
-    columns = zip(
-        spacing.fractions(rule, frets),
-        spacing.remainders(rule, frets),
-        spacing.step_shares(rule, frets),
-        spacing.cents(rule, frets),
-        strict=True,
+    pattern = _pattern(rule, frets)
+    true_remainders = pattern.true_remainders
+    if basis == "layout":
+        true_scale = None if pattern.true_scale is None else layout_scale * pattern.true_scale
+    else:
+        true_scale = scale
+    return Layout(
+        rule=rule,
+        layout_scale=layout_scale,
+        true_scale=true_scale,
+        octave_fret=pattern.octave_fret,
+        from_nut=[layout_scale * share for share in pattern.fractions],
+        from_previous=[layout_scale * share for share in pattern.steps],
+        to_layout_end=[layout_scale * share for share in pattern.remainders],
+        to_true_end=None if true_remainders is None else [layout_scale * share for share in true_remainders],
+        cents=list(pattern.cents),
     )
-    for number, (fraction, remainder, share, cents) in enumerate(columns, 1):
-        from_previous = left * share
-        left = layout_scale * remainder
-        rows.append(
-            Fret(
-                fret=number,
-                from_nut=layout_scale * fraction,
-                from_previous=from_previous,
-                to_layout_end=left,
-                to_true_end=None if overhang is None else left - overhang,
-                cents=cents,
-            )
-        )
-    return Layout(rule, layout_scale, true_scale, spacing.octave_fret(rule), rows)

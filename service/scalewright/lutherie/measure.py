@@ -14,6 +14,7 @@ __all__ = [
     "NutOffset",
     "Origin",
     "Point",
+    "Procedure",
     "Reading",
     "Survey",
     "survey",
@@ -80,19 +81,19 @@ class NutOffset:
 
 
 @dataclass(frozen=True, slots=True)
-class Survey:
-    """All readings of one board, ready for the fit."""
+class Procedure:
+    """How a board was measured: all that there is to know of its readings but their values."""
 
     start: tuple[int, ...]
     """Numbers of the frets that the distances start from, N of them."""
     end: tuple[int, ...]
     """Numbers of the frets that they end at, N of them."""
-    distance: tuple[float, ...]
-    """The distances, with a known offset of edges already taken out. [mm]"""
     variance: tuple[float, ...]
     """Variance of each by the instrument alone. [mm²]"""
+    offset: tuple[float, ...]
+    """What is known to be too much in each: half widths of slots or crowns. [mm]"""
     edge: tuple[int, ...]
-    """How many half widths of unknown size each contains: -1, 0 or 1."""
+    """How many half widths of uncertain size each contains: -1, 0 or 1."""
     scatter: float | None
     """Standard deviation of a fret about its place by the tool; None where it is not known. [mm]"""
     nut: NutOffset
@@ -101,6 +102,16 @@ class Survey:
     """Relative standard uncertainty that all readings share. [-]"""
     zero_fret: bool
     """Whether fret 0 is a fret, set by the tool like the others."""
+
+
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """All readings of one board."""
+
+    procedure: Procedure
+    """How they were taken."""
+    distance: tuple[float, ...]
+    """The distances as read, N of them. [mm]"""
 
 
 def _between(start: int, end: int) -> int:
@@ -154,6 +165,7 @@ def survey(
     half_width = EDGE_HALF_WIDTH if slot_width is None else 0.5 * slot_width
     variances = []
     distances = []
+    offsets = []
     edges = []
     for index, reading in enumerate(readings):
         if reading.end <= reading.start:
@@ -175,18 +187,20 @@ def survey(
             raise ImpossibleReadingError(message, field=("instrument_uncertainty",))
         edge = _EDGE[reading.point] * (_between(reading.start, reading.end) if origin == "nut" else 0)
         variances.append(variance)
-        distances.append(reading.distance - half_width * edge)
+        distances.append(reading.distance)
+        offsets.append(half_width * edge)
         edges.append(edge if slot_width is None else 0)
     nut = NutOffset() if nut_offset is None else nut_offset
     zero_fret = origin == "zero_fret"
-    return Survey(
+    procedure = Procedure(
         start=tuple(reading.start for reading in readings),
         end=tuple(reading.end for reading in readings),
-        distance=tuple(distances),
         variance=tuple(variances),
+        offset=tuple(offsets),
         edge=tuple(edges),
         scatter=tooling_scatter,
         nut=NutOffset(0.0, 0.0) if zero_fret else nut,
         scale_error=instrument.scale_error,
         zero_fret=zero_fret,
     )
+    return Survey(procedure, tuple(distances))

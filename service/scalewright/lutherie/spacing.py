@@ -3,6 +3,7 @@
 import itertools
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import ClassVar, TypeAlias
 
 from scalewright.lutherie.errors import TooFewPitchesError
@@ -26,6 +27,7 @@ __all__ = [
     "remainders",
     "step_cents",
     "step_shares",
+    "true_remainders",
 ]
 
 CENTS_PER_OCTAVE = 1200.0
@@ -252,12 +254,14 @@ def step_shares(rule: Rule, frets: int) -> list[float]:
         Listed pitches that end before the last fret and do not repeat.
     """
     if isinstance(rule, Listed):
-        pitches = [0.0, *cents(rule, frets)]
-        return [
-            -math.expm1((below - above) * math.log(2.0) / CENTS_PER_OCTAVE)
-            for below, above in itertools.pairwise(pitches)
-        ]
-    return [1.0 / rule.divisor] * frets
+        frets = len(cents(rule, frets))
+        # Taken within the list: a pitch some octaves up has fewer digits behind the point.
+        first, *others = [above - below for below, above in itertools.pairwise((0.0, *rule.cents))]
+        again = (CENTS_PER_OCTAVE - rule.cents[-1]) + rule.cents[0]
+        intervals = [first, *itertools.islice(itertools.cycle((*others, again)), frets - 1)]
+        return [-math.expm1(-interval * math.log(2.0) / CENTS_PER_OCTAVE) for interval in intervals]
+    # The same number as the first fraction, so that fret 1 stands at one place.
+    return fractions(rule, 1) * frets
 
 
 def octave_fret(rule: Rule) -> int | None:
@@ -278,7 +282,7 @@ def octave_fret(rule: Rule) -> int | None:
         case Equal(steps):
             return steps
         case Eighteenth() | Divisor():
-            return max(1, round(math.log(2.0) / -math.log1p(-1.0 / rule.divisor)))
+            return _nearest_to_octave(rule.divisor)
         case Listed(listed, repeat):
             if repeat:
                 # A list that stops short of its octave may still reach it as its next repeat.
@@ -294,6 +298,70 @@ def octave_fraction(rule: Rule) -> float | None:
     """
     octave = octave_fret(rule)
     return None if octave is None else fractions(rule, octave)[-1]
+
+
+def true_remainders(rule: Rule, frets: int) -> list[float] | None:
+    """Share of the layout scale that lies between every fret and the true end; None without an octave fret.
+
+    Twice :func:`octave_fraction` minus :func:`fractions`, with its digits kept.
+
+    Parameters
+    ----------
+    rule : Rule
+        The spacing rule.
+    frets : int
+        Number of frets.
+
+    Returns
+    -------
+    list of float, length frets, or None
+        Remainders of frets 1, 2, ...; negative for a fret beyond the true end. [-]
+
+    Raises
+    ------
+    TooFewPitchesError
+        Listed pitches that end before the last fret and do not repeat.
+
+    Notes
+    -----
+    The layout end lies 2 r^o - 1 of the layout scale behind the true end, with r^o what is left at the
+    octave fret; that is subtracted from :func:`remainders`. Where a fret happens to stand near the true
+    end the digits cancel, and for a constant divisor whole numbers give them back.
+    """
+    left = remainders(rule, frets)
+    match rule:
+        case Equal():
+            return left
+        case Listed():
+            octave = octave_fret(rule)
+            if octave is None:
+                return None
+            # The difference of two nearly equal numbers is exact, and expm1 keeps its digits.
+            overhang = math.expm1((CENTS_PER_OCTAVE - cents(rule, octave)[-1]) * math.log(2.0) / CENTS_PER_OCTAVE)
+            return [share - overhang for share in left]
+        case Eighteenth() | Divisor():
+            octave = _nearest_to_octave(rule.divisor)
+            over, under = rule.divisor.as_integer_ratio()
+            overhang = 2.0 * remainders(rule, octave)[-1] - 1.0
+            shares = [share - overhang for share in left]
+            for index, share in enumerate(shares):
+                if abs(share) < _FEW_DIGITS_LEFT:
+                    exact = _power(over - under, over, index + 1) - (2 * _power(over - under, over, octave) - 1)
+                    shares[index] = exact.numerator / exact.denominator
+            return shares
+
+
+_FEW_DIGITS_LEFT = 1e-2
+"""A difference of shares below which too few of their sixteen digits would be left. [-]"""
+
+
+def _nearest_to_octave(divisor: float) -> int:
+    """Whole number of steps that comes nearest to an octave."""
+    return max(1, round(math.log(2.0) / -math.log1p(-1.0 / divisor)))
+
+
+def _power(over: int, under: int, exponent: int) -> Fraction:
+    return Fraction(over**exponent, under**exponent)
 
 
 def octave_shortfall(rule: Rule) -> float | None:

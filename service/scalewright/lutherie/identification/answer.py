@@ -3,22 +3,30 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal, NamedTuple, TypeAlias
-
-import numpy as np
+from typing import Literal, TypeAlias
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.estimate import Estimate, Floats, Note, chi_square_survival, mixture_quantile, normal_estimate
-from scalewright.lutherie.identification import curve
+from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification.candidates import Beliefs, FreeDivisor
-from scalewright.lutherie.identification.judge import ESTABLISHED, NONE, Findings
-from scalewright.lutherie.identification.next_reading import NextReading, advise
+from scalewright.lutherie.identification.columns import Row
+from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
+from scalewright.lutherie.identification.next_reading import NextReading
 from scalewright.lutherie.identification.octave import octave_alone
 from scalewright.lutherie.identification.words import deviation_in_words, statement_of
-from scalewright.lutherie.measure import Survey
+from scalewright.lutherie.measure import Procedure, Survey
 from scalewright.lutherie.spacing import Divisor, Rule
 
-__all__ = ["CandidateFit", "Identification", "SuspectReading", "Verdict", "answer"]
+__all__ = [
+    "NO_OCTAVE_FRET",
+    "VERDICTS",
+    "CandidateFit",
+    "Identification",
+    "SuspectReading",
+    "Verdict",
+    "answer",
+    "procedure_notes",
+    "rules_of",
+]
 
 Verdict: TypeAlias = Literal["established", "undecided", "none"]
 """One rule is established; the readings cannot tell the rules apart; or no rule explains them."""
@@ -96,274 +104,121 @@ class Identification:
     """Cautions."""
 
 
-_Quantity: TypeAlias = tuple[Floats, Floats]
-"""Mean and standard deviation over candidates and scatters, each of shape (C, T); NaN where there is none."""
-
-
-class _Lengths(NamedTuple):
-    """What every candidate says of a board. [mm]"""
-
-    scale: _Quantity
-    true: _Quantity
-    nut: _Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class _Board:
-    """One board's slice of the findings."""
-
-    findings: Findings
-    p: int
-    m: int
-    survey: Survey
-    beliefs: Beliefs
-    rules: list[Rule | FreeDivisor]
-
-    def slices(self, values: Floats) -> Floats:
-        """One board's values over candidates and scatters. shape (C, T)"""
-        scatters, patterns, boards = self.findings.weight.shape[1:]
-        return values.reshape(-1, scatters, patterns, boards)[:, :, self.p, self.m]
-
-    def column(self, values: Floats) -> Floats:
-        """One board's values over scatters. shape (T,)"""
-        return self.slices(values[None])[0]
-
-
 def answer(
-    findings: Findings, place: tuple[int, int], survey: Survey, aside: Sequence[int], beliefs: Beliefs
+    row: Row, survey: Survey, aside: Sequence[int], beliefs: Beliefs, next_reading: NextReading | None
 ) -> Identification:
-    """The answer for one of the boards judged.
+    """Put what was found for a board into words and objects.
 
     Parameters
     ----------
-    findings : Findings
-        What was found for many boards.
-    place : tuple of int
-        Pattern and board.
+    row : Row
+        What was found.
     survey : Survey
         The board's readings.
     aside : sequence of int
         Readings that were set aside before judging.
     beliefs : Beliefs
         Candidates, priors and thresholds.
+    next_reading : NextReading or None
+        What to measure next.
 
     Returns
     -------
     Identification
         Everything that is said about the board.
     """
-    p, m = place
-    fixed: list[Rule | FreeDivisor] = [c.rule for c in beliefs.candidates if not isinstance(c.rule, FreeDivisor)]
-    free = [c.rule for c in beliefs.candidates if isinstance(c.rule, FreeDivisor)]
-    board = _Board(findings, p, m, survey, beliefs, [*fixed, *(free or [FreeDivisor()])])
-    weight = findings.weight[:, :, p, m]
-    divisor, divisor_estimate = _divisor(board)
-    # A divisor that is determined is shown with the scales of its own fit; what is believed of the true
-    # scale over all candidates takes the prior's bounds into account.
-    shown = _lengths(board, expected=divisor_estimate is None)
-    believed = _lengths(board, expected=True).true
-
-    candidates = [_candidate(board, index, shown, divisor) for index in range(len(weight) if free else len(weight) - 1)]
-    order = sorted(range(len(candidates)), key=lambda index: -candidates[index].probability)
-    leader = int(findings.leader[p, m])
-    family = findings.family[:, p, m]
-    probability = float(np.sum(findings.probability[family, p, m]))
-    verdict = int(findings.verdict[p, m])
-    notes = _notes(survey)
-
-    if verdict == ESTABLISHED:
-        word: Verdict = "established"
-        rule: Rule | None = candidates[leader].rule
-        layout_scale: Estimate | None = candidates[leader].layout_scale
-        nut_offset = candidates[leader].nut_offset
-        true_scale = _mixture(weight * family[:, None], believed, beliefs.coverage)
-    else:
-        rule = layout_scale = nut_offset = None
-        word = "none" if verdict == NONE else "undecided"
-        true_scale = _mixture(weight, believed, beliefs.coverage)
-    if verdict == NONE:
-        octave = _octave_of(board.rules[:-1], findings.probability[:, p, m])
-        true_scale, note = octave_alone(survey, octave, aside, beliefs.coverage)
+    rules = rules_of(row, beliefs)
+    candidates = [
+        CandidateFit(
+            rule=rule,
+            probability=row.candidate_probability[index],
+            layout_scale=Estimate(*row.layout_scale[index]),
+            true_scale=_estimate(row.true_scale[index]),
+            nut_offset=None if survey.procedure.zero_fret else Estimate(*row.nut_offset[index]),
+            chi_square=row.chi_square[index],
+            degrees_of_freedom=max(row.degrees_of_freedom[index], 0),
+            p_value=None if row.degrees_of_freedom[index] < 1 else row.p_value[index],
+            residuals=row.residuals[index][: len(survey.distance)],
+        )
+        for index, rule in enumerate(rules)
+    ]
+    ranked = sorted(range(len(rules)), key=lambda index: -row.candidate_probability[index])
+    leader = candidates[row.leader]
+    established = row.verdict == ESTABLISHED
+    true_scale = _estimate(row.believed_true_scale)
+    notes = procedure_notes(survey.procedure)
+    if row.verdict == NONE:
+        true_scale, note = octave_alone(survey, _octave_of(rules, ranked), aside, beliefs.coverage)
         notes.append(note)
     elif true_scale is None:
-        notes.append(
-            Note(
-                "no-octave-fret",
-                "The leading rule has no octave fret, so the board has no true scale; its layout scale stands for it.",
-            )
-        )
-    suspects = [_suspect(board, index, leader, divisor) for index in aside]
-    advice = advise(findings, place, survey, aside, beliefs) if word == "undecided" else None
+        notes.append(NO_OCTAVE_FRET)
+    verdict: Verdict = VERDICTS[row.verdict]
     return Identification(
-        verdict=word,
-        rule=rule,
-        family=[candidates[i].rule for i in order if family[i]] if verdict == ESTABLISHED else [],
-        probability=probability,
-        layout_scale=layout_scale,
+        verdict=verdict,
+        rule=leader.rule if established else None,
+        family=[rules[index] for index in ranked if row.family[index]] if established else [],
+        probability=row.probability,
+        layout_scale=leader.layout_scale if established else None,
         true_scale=true_scale,
-        nut_offset=nut_offset,
-        divisor=divisor_estimate,
-        candidates=[candidates[index] for index in order],
-        suspect_readings=suspects,
-        next_reading=advice,
-        statement=statement_of(word, rule, layout_scale, true_scale, probability, [candidates[i].rule for i in order]),
+        nut_offset=leader.nut_offset if established else None,
+        divisor=_estimate(row.divisor_estimate),
+        candidates=[candidates[index] for index in ranked],
+        suspect_readings=[_suspect(index, leader, survey) for index in aside],
+        next_reading=next_reading,
+        statement=statement_of(
+            verdict,
+            leader.rule if established else None,
+            leader.layout_scale if established else None,
+            true_scale,
+            row.probability,
+            [rules[index] for index in ranked],
+            beliefs.coverage,
+        ),
         coverage=beliefs.coverage,
         notes=notes,
     )
 
 
-def _octave_of(rules: Sequence[Rule | FreeDivisor], probability: Floats) -> int | None:
+VERDICTS: tuple[Verdict, ...] = ("established", "undecided", "none")
+"""In the order of ESTABLISHED, UNDECIDED and NONE."""
+
+NO_OCTAVE_FRET = Note(
+    "no-octave-fret",
+    "The leading rule has no octave fret, so the board has no true scale; its layout scale stands for it.",
+)
+"""Said where a true scale cannot be defined."""
+
+
+def rules_of(row: Row, beliefs: Beliefs) -> list[Rule]:
+    """The rules compared, a free divisor with the value that was found."""
+    free = any(isinstance(candidate.rule, FreeDivisor) for candidate in beliefs.candidates)
+    return [*beliefs.fixed_rules, *([Divisor(row.divisor)] if free else [])]
+
+
+def _estimate(numbers: Sequence[float]) -> Estimate | None:
+    """An estimate from its four numbers; None where there is none."""
+    return None if math.isnan(numbers[0]) else Estimate(*numbers)
+
+
+def _octave_of(rules: Sequence[Rule], ranked: Sequence[int]) -> int | None:
     """Octave fret of the most probable fixed rule that has one."""
-    for index in np.argsort(-probability[: len(rules)]):
-        rule = rules[index]
-        octave = None if isinstance(rule, FreeDivisor) else spacing.octave_fret(rule)
-        if octave is not None:
-            return octave
-    return None
+    octaves = [spacing.octave_fret(rules[index]) for index in ranked if not isinstance(rules[index], Divisor)]
+    return next((octave for octave in octaves if octave is not None), None)
 
 
-def _lengths(board: _Board, *, expected: bool) -> _Lengths:
-    """Scales and nut offset of every candidate; of a free divisor as fitted or as expected under its prior."""
-    fits, survey = board.findings.fits, board.survey
-    scale = (board.slices(fits.scale), board.slices(fits.scale_deviation))
-    nut = (board.slices(fits.nut) + survey.nut.mean, board.slices(fits.nut_deviation))
-    free_true = (fits.true_scale, fits.true_deviation)
-    if expected:
-        own_scale, free_true, own_nut = fits.expected
-        scale = _with_last(scale, [board.column(part) for part in own_scale])
-        nut = _with_last(nut, [board.column(own_nut[0]) + survey.nut.mean, board.column(own_nut[1])])
-    factor = np.full(len(board.rules), math.nan)
-    for index, rule in enumerate(board.rules):
-        half = None if isinstance(rule, FreeDivisor) else spacing.octave_fraction(rule)
-        factor[index] = math.nan if half is None else 2.0 * half
-    true = (factor[:, None] * scale[0], factor[:, None] * scale[1])
-    true = _with_last(true, [board.column(part) for part in free_true])
-    if survey.scale_error:
-        # An error that all readings share stretches the whole board by it.
-        scale, true, nut = (
-            (mean, np.hypot(deviation, survey.scale_error * mean)) for mean, deviation in (scale, true, nut)
-        )
-    return _Lengths(scale, true, nut)
-
-
-def _with_last(quantity: _Quantity, last: list[Floats]) -> _Quantity:
-    """The same with another last candidate."""
-    mean, deviation = quantity
-    return np.concatenate([mean[:-1], last[0][None]]), np.concatenate([deviation[:-1], last[1][None]])
-
-
-def _mixture(weight: Floats, quantity: _Quantity, coverage: float) -> Estimate | None:
-    """A quantity over candidates and scatters, with equal tails; None where too much of it is not there."""
-    mean, deviation = quantity
-    there = np.isfinite(mean) & (weight > 0.0)
-    total = float(np.sum(weight))
-    if not there.any() or float(np.sum(weight[there])) < coverage * total:
-        return None
-    share = weight[there] / np.sum(weight[there])
-    mean, deviation = mean[there], deviation[there]
-    value = float(share @ mean)
-    spread = math.sqrt(float(share @ (deviation**2 + (mean - value) ** 2)))
-    if len(share) == 1:
-        return normal_estimate(value, spread, coverage)
-    tail = 0.5 * (1.0 - coverage)
-    return Estimate(
-        value,
-        spread,
-        float(mixture_quantile(share, mean, deviation, tail)),
-        float(mixture_quantile(share, mean, deviation, 1.0 - tail)),
-    )
-
-
-def _share(board: _Board, index: int) -> Floats:
-    """Posterior of the scatter under one candidate; its upper bound where the candidate is impossible."""
-    weight = board.findings.weight[index, :, board.p, board.m]
-    total = np.sum(weight)
-    if total > 0.0:
-        return weight / total
-    return np.eye(len(weight))[-1]
-
-
-def _divisor(board: _Board) -> tuple[float, Estimate | None]:
-    """The divisor to show, and the least-squares estimate where it is determined."""
-    fits = board.findings.fits
-    position, deviation = board.column(fits.position), board.column(fits.position_deviation)
-    share = _share(board, len(board.rules) - 1)
-    value = curve.divisor_at(position)
-    spread = -curve.divisor_slope(position) * deviation
-    if np.isfinite(spread).all() and float(share @ spread) < _DIVISOR_LIMIT:
-        return float(share @ value), _mixture(share[None], (value[None], spread[None]), board.beliefs.coverage)
-    return float(share @ curve.divisor_at(board.column(fits.expected_position))), None
-
-
-_DIVISOR_LIMIT = 10.0
-"""A divisor less certain than this is not determined. [-]"""
-
-
-def _candidate(board: _Board, index: int, lengths: _Lengths, divisor: float) -> CandidateFit:
-    """How one candidate fits."""
-    findings, coverage = board.findings, board.beliefs.coverage
-    share = _share(board, index)[None]
-    layout, true, nut = (_mixture(share, (mean[[index]], deviation[[index]]), coverage) for mean, deviation in lengths)
-    assert layout is not None  # noqa: S101 - a scale is always finite
-    chi_square = float(findings.chi_square[index, board.p, board.m])
-    freedom = int(findings.degrees_of_freedom[index, board.p])
-    rule = board.rules[index]
-    return CandidateFit(
-        rule=Divisor(divisor) if isinstance(rule, FreeDivisor) else rule,
-        probability=float(findings.probability[index, board.p, board.m]),
-        layout_scale=layout,
-        true_scale=true,
-        nut_offset=None if board.survey.zero_fret else nut,
-        chi_square=chi_square,
-        degrees_of_freedom=max(freedom, 0),
-        p_value=float(chi_square_survival(np.array(chi_square), freedom)) if freedom > 0 else None,
-        residuals=_residuals(board, index, divisor),
-    )
-
-
-def _prediction(board: _Board, index: int, divisor: float) -> Floats:
-    """What a candidate's fit predicts for every reading. shape (N,) [mm]"""
-    survey = board.survey
-    scale = float(board.slices(board.findings.fits.scale)[index, -1])
-    rule = board.rules[index]
-    fractions = np.array(
-        [0.0, *spacing.fractions(Divisor(divisor) if isinstance(rule, FreeDivisor) else rule, max(survey.end))]
-    )
-    start, end = np.array(survey.start), np.array(survey.end)
-    nut = float(board.slices(board.findings.fits.nut)[index, -1]) + survey.nut.mean
-    return scale * (fractions[end] - fractions[start]) + np.where(start == 0, 0.0 if survey.zero_fret else nut, 0.0)
-
-
-def _residuals(board: _Board, index: int, divisor: float) -> list[float]:
-    """Reading minus prediction, also of readings set aside. [mm]"""
-    findings, count = board.findings, len(board.survey.distance)
-    scatters, patterns = findings.weight.shape[1:3]
-    row = (scatters - 1) * patterns + board.p
-    pull = findings.pulls[index][0][row, board.m]
-    fitted = (findings.plan.covariance[row] @ pull)[:count]
-    predicted = _prediction(board, index, divisor)
-    used = np.any(findings.plan.whiten[row][:count] != 0.0, axis=1)
-    return [float(v) for v in np.where(used, fitted, np.array(board.survey.distance) - predicted)]
-
-
-def _suspect(board: _Board, index: int, leader: int, divisor: float) -> SuspectReading:
+def _suspect(index: int, leader: CandidateFit, survey: Survey) -> SuspectReading:
     """What is said about a reading that was set aside."""
-    survey = board.survey
-    predicted = _prediction(board, leader, divisor)
-    deviation = survey.distance[index] - float(predicted[index])
-    own = math.sqrt(survey.variance[index] + (survey.scatter or 0.0) ** 2)
-    return SuspectReading(
-        fret=survey.end[index],
-        reading=index,
-        deviation=deviation,
-        explanation=deviation_in_words(survey.start[index], survey.end[index], deviation, own),
-    )
+    procedure = survey.procedure
+    own = math.sqrt(procedure.variance[index] + (procedure.scatter or 0.0) ** 2)
+    deviation = leader.residuals[index]
+    words = deviation_in_words(procedure.start[index], procedure.end[index], deviation, own)
+    return SuspectReading(procedure.end[index], index, deviation, words)
 
 
-def _notes(survey: Survey) -> list[Note]:
+def procedure_notes(procedure: Procedure) -> list[Note]:
     """Cautions that follow from how the board was measured."""
     notes = []
-    if survey.scatter is None:
+    if procedure.scatter is None:
         notes.append(
             Note(
                 "tooling-scatter-unknown",
@@ -371,7 +226,7 @@ def _notes(survey: Survey) -> list[Note]:
                 "0.25 mm); chi-square and p-value use that bound.",
             )
         )
-    if any(survey.edge):
+    if any(procedure.edge):
         notes.append(
             Note(
                 "slot-width-unknown",

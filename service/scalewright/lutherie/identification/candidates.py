@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import TypeAlias
 
+import numpy as np
+from numpy.typing import NDArray
+
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
 
 __all__ = [
@@ -78,3 +81,21 @@ class Beliefs:
     """Probability that one of a board's readings is a blunder. [-]"""
     false_alarm: float = 0.01
     """Share of clean boards on which a reading may be named a blunder. [-]"""
+
+    @property
+    def fixed_rules(self) -> tuple[Rule, ...]:
+        """The candidates without a free parameter."""
+        return tuple(c.rule for c in self.candidates if not isinstance(c.rule, FreeDivisor))
+
+    @property
+    def free_divisor(self) -> FreeDivisor:
+        """Bounds of the free divisor; those of the default candidates where it is none of them."""
+        return next((c.rule for c in self.candidates if isinstance(c.rule, FreeDivisor)), FreeDivisor())
+
+    @property
+    def priors(self) -> NDArray[np.float64]:
+        """Probabilities of the fixed rules and, last, of a free divisor; they sum to one. shape (C,)"""
+        fixed = [c.prior for c in self.candidates if not isinstance(c.rule, FreeDivisor)]
+        free = [c.prior for c in self.candidates if isinstance(c.rule, FreeDivisor)]
+        weights = np.array([*fixed, free[0] if free else 0.0])
+        return weights / np.sum(weights)

@@ -23,8 +23,8 @@ __all__ = [
     "step_at",
 ]
 
-LOWEST_DIVISOR = 12.0
-HIGHEST_DIVISOR = 30.0
+LOWEST_DIVISOR = 14.0
+HIGHEST_DIVISOR = 24.0
 """Between these a free divisor is looked for. [-]"""
 
 _FIRST_STEP = -math.log1p(-1.0 / HIGHEST_DIVISOR)
@@ -143,21 +143,22 @@ def basis(position: Floats, terms: int) -> Floats:
 
     Parameters
     ----------
-    position : ndarray, shape (...)
+    position : ndarray, shape (..., n)
         On the series' axis.
     terms : int
-        How many.
+        How many, at least two.
 
     Returns
     -------
-    ndarray, shape (terms, ...)
+    ndarray, shape (..., terms, n)
         T_0, T_1, ...
     """
-    values = np.empty((terms, *position.shape))
-    values[0] = 1.0
-    values[1] = position
+    values = np.empty((*position.shape[:-1], terms, position.shape[-1]))
+    rows = [values[..., k, :] for k in range(terms)]
+    rows[0][...] = 1.0
+    rows[1][...] = position
     twice = 2.0 * position
     for k in range(2, terms):
-        np.multiply(twice, values[k - 1], out=values[k, ...])
-        values[k, ...] -= values[k - 2]
+        np.multiply(twice, rows[k - 1], out=rows[k])
+        rows[k] -= rows[k - 2]
     return values

@@ -2,7 +2,6 @@
 
 import itertools
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -16,13 +15,12 @@ from scalewright.lutherie.identification.candidates import (
     SCATTER_SHAPE,
     SCATTER_UPPER,
     Beliefs,
-    FreeDivisor,
 )
-from scalewright.lutherie.identification.fit import Fits, deleted_residuals, deleted_residuals_of_divisor, fit
+from scalewright.lutherie.identification.fit import Fits, deleted_residuals_of_divisor, fit
 from scalewright.lutherie.identification.plan import Ints, Pattern, Plan, make_plan, rule_table
 from scalewright.lutherie.spacing import Listed, Rule
 
-__all__ = ["ESTABLISHED", "NONE", "UNDECIDED", "Findings", "judge", "scatter_nodes"]
+__all__ = ["ESTABLISHED", "NONE", "UNDECIDED", "Findings", "judge", "plan_of", "scatter_nodes"]
 
 ESTABLISHED, UNDECIDED, NONE = 0, 1, 2
 """The three verdicts, as the columns of a batch carry them."""
@@ -30,8 +28,11 @@ ESTABLISHED, UNDECIDED, NONE = 0, 1, 2
 _BLUNDER_WIDTH = 2.0
 """Half of all misreadings are believed to be smaller than this. [mm]"""
 
-_NOTABLE = 6.0
-"""Squared deviations below this make no difference to the probabilities, whatever a blunder's prior."""
+_NOTABLE = 8.0
+"""Squared deviations below this are no blunder, and make no difference to the probabilities worth the name."""
+
+_NEGLIGIBLE = 40.0
+"""A candidate whose marginal likelihood is smaller by this power of e cannot be seen in a double."""
 
 _SCATTER_NODES = 7
 
@@ -83,35 +84,56 @@ class Findings:
     """At the given scatter, or at its upper bound. shape (C, P, M) [-]"""
     degrees_of_freedom: Ints
     """Of every candidate. shape (C, P) [-]"""
-    pulls: list[tuple[Floats, Floats]]
-    """Weighted residuals of every candidate and their diagonal (:func:`deleted_residuals`). shape (T P, M, N)"""
     suspect: Ints
     """The reading that the leading rule cannot explain though it explains the others, or -1. shape (P, M)"""
 
 
-def judge(pattern: Pattern, readings: Floats, beliefs: Beliefs, *, scatter_known: bool) -> Findings:
-    """Weigh the candidates for many boards.
+def plan_of(pattern: Pattern, beliefs: Beliefs, *, scatter_known: bool) -> Plan:
+    """Make a pattern ready for :func:`judge`.
 
     Parameters
     ----------
     pattern : Pattern
         P patterns of N readings.
-    readings : ndarray, shape (P, M, N)
-        Readings of M boards of each, less the nut's expected offset; unused ones 0. [mm]
     beliefs : Beliefs
-        Candidates, priors and thresholds.
+        Candidates and priors.
     scatter_known : bool
-        Whether the pattern's scatter was given; otherwise it is integrated over its prior.
+        Whether the pattern's scatter was given; otherwise there is a plan for each value that is integrated over.
 
     Returns
     -------
-    Findings
-        Probabilities, verdicts and suspects.
+    Plan
+        Of T x P patterns.
 
     Raises
     ------
     TooFewPitchesError
         Listed pitches that end before the highest fret read and do not repeat.
+    """
+    scatter = pattern.scatter[None, :]
+    if not scatter_known:
+        scatter = np.repeat(scatter_nodes()[0][:, None], len(pattern.start), axis=1)
+    return make_plan(_repeat(pattern, scatter), rule_table(beliefs.fixed_rules, int(pattern.end.max())))
+
+
+def judge(plan: Plan, readings: Floats, beliefs: Beliefs, *, scatter_known: bool) -> Findings:
+    """Weigh the candidates for many boards.
+
+    Parameters
+    ----------
+    plan : Plan
+        P patterns of N readings, as :func:`plan_of` makes them ready.
+    readings : ndarray, shape (P, N, M)
+        Readings of M boards of each, less the nut's expected offset; unused ones 0. [mm]
+    beliefs : Beliefs
+        Candidates, priors and thresholds.
+    scatter_known : bool
+        Whether the tool's scatter was given; otherwise it is integrated over its prior.
+
+    Returns
+    -------
+    Findings
+        Probabilities, verdicts and suspects.
 
     Notes
     -----
@@ -121,41 +143,35 @@ def judge(pattern: Pattern, readings: Floats, beliefs: Beliefs, *, scatter_known
     multiplies a candidate's marginal likelihood by
     (1 - p) + p/N sum_k wide(e_k) / normal(e_k; s_k): one blunder cannot carry a rule away.
     """
-    fixed = [candidate for candidate in beliefs.candidates if not isinstance(candidate.rule, FreeDivisor)]
-    free = [candidate for candidate in beliefs.candidates if isinstance(candidate.rule, FreeDivisor)]
-    bounds = free[0].rule if free and isinstance(free[0].rule, FreeDivisor) else FreeDivisor()
-    priors = np.array([candidate.prior for candidate in fixed] + [free[0].prior if free else 0.0])
-    rules = [candidate.rule for candidate in fixed if not isinstance(candidate.rule, FreeDivisor)]
-
-    patterns, boards, count = readings.shape
-    scatter, scatter_weight = (pattern.scatter[None, :], np.ones(1)) if scatter_known else _unknown(patterns)
+    patterns, count, boards = readings.shape
+    scatter_weight = np.ones(1) if scatter_known else scatter_nodes()[1]
     scatters = len(scatter_weight)
-    plan = make_plan(_repeat(pattern, scatter), rule_table(rules, int(pattern.end.max())))
-    tiled = np.broadcast_to(readings, (scatters, *readings.shape)).reshape(scatters * patterns, boards, count)
-    fits = fit(plan, tiled, bounds)
+    tiled = readings
+    if scatters > 1:
+        tiled = np.broadcast_to(readings, (scatters, *readings.shape)).reshape(scatters * patterns, count, boards)
+    fits = fit(plan, tiled, beliefs.free_divisor)
 
+    priors = beliefs.priors
+    candidates = len(priors)
     with np.errstate(divide="ignore"):
-        log_weight = fits.log_evidence.reshape(-1, scatters, patterns, boards) + (
-            np.log(priors / priors.sum())[:, None, None, None] + np.log(scatter_weight)[None, :, None, None]
-        )
-    candidates = len(log_weight)
-    pulls = [deleted_residuals(plan, tiled, rule) for rule in range(candidates - 1)]
-    pulls.append(deleted_residuals_of_divisor(plan, fits))
-    strain = np.stack([_strain(*pull) for pull in pulls]).reshape(candidates, scatters, patterns, boards, count)
-    log_weight += _blunder_factor(strain, pulls, beliefs.misreading, plan.readings).reshape(log_weight.shape)
+        log_prior = np.log(priors)[:, None, None, None] + np.log(scatter_weight)[None, :, None, None]
+    log_weight = fits.log_evidence.reshape(candidates, scatters, patterns, boards) + log_prior
+    strains = _Strains(plan, fits, tiled) if beliefs.misreading > 0.0 else None
+    if strains is not None:
+        log_weight += _blunder_factor(log_weight, strains, beliefs.misreading, plan.readings)
 
     peak = np.max(log_weight, axis=(0, 1))
     weight = np.exp(log_weight - peak)
     weight /= np.sum(weight, axis=(0, 1))
     probability = np.sum(weight, axis=1)
-    family, leader = _families(probability, rules, plan, fits, scatters)
-    of_family = np.sum(probability * family, axis=0)
+    family, leader = _families(probability, beliefs.fixed_rules, plan, fits, scatters)
+    of_family = np.sum(np.where(family, probability, 0.0), axis=0)
 
     chi_square = fits.chi_square.reshape(candidates, scatters, patterns, boards)[:, -1]
     freedom = plan.readings[None, :patterns] - np.where(np.arange(candidates) < candidates - 1, 1, 2)[:, None]
-    limit = np.array([[_limit(beliefs.significance, k) for k in row] for row in freedom])
-    explained = chi_square <= limit[:, :, None]
-    leads = np.take_along_axis(explained, leader[None], axis=0)[0]
+    limit = [_limit(beliefs.significance, k) for k in freedom.ravel().tolist()]
+    explained = chi_square <= np.array(limit).reshape(candidates, patterns, 1)
+    leads = np.any(explained & (np.arange(candidates)[:, None, None] == leader), axis=0)
     sure = of_family >= beliefs.threshold
     possible = np.any(explained & (priors > 0.0)[:, None, None], axis=0)
     verdict = np.where(sure & leads, ESTABLISHED, np.where(possible & ~(sure & ~leads), UNDECIDED, NONE))
@@ -169,14 +185,10 @@ def judge(pattern: Pattern, readings: Floats, beliefs: Beliefs, *, scatter_known
         verdict=verdict,
         chi_square=chi_square,
         degrees_of_freedom=freedom,
-        pulls=pulls,
-        suspect=_suspect(strain, weight, leader, plan.readings[:patterns], beliefs.false_alarm),
+        suspect=np.full(leader.shape, -1)
+        if strains is None
+        else _suspect(strains, weight, leader, plan.readings[:patterns], beliefs.false_alarm),
     )
-
-
-def _unknown(patterns: int) -> tuple[Floats, Floats]:
-    scatter, weight = scatter_nodes()
-    return np.repeat(scatter[:, None], patterns, axis=1), weight
 
 
 def _repeat(pattern: Pattern, scatter: Floats) -> Pattern:
@@ -199,56 +211,79 @@ def _limit(significance: float, freedom: int) -> float:
     return chi_square_quantile(significance, int(freedom)) if freedom > 0 else math.inf
 
 
-def _strain(pull: Floats, diagonal: Floats) -> Floats:
-    """Squared deleted residuals in units of their variance, any shape. [-]"""
-    square = pull * pull
-    return np.divide(square, diagonal, out=np.zeros_like(square), where=diagonal > 0.0)
+class _Strains:
+    """Deleted residuals of every candidate in units of their standard deviation."""
+
+    def __init__(self, plan: Plan, fits: Fits, readings: Floats) -> None:
+        self._plan = plan
+        fixed = plan.pull @ readings
+        self.most = np.zeros(fits.chi_square.shape)
+        """Square of the largest, by candidate. shape (C, T P, M)"""
+        self.most[:-1] = np.maximum(np.max(fixed, axis=2), -np.min(fixed, axis=2)) ** 2
+        # A free divisor fits at least as well as any rule: where a rule has no reading that is notably off,
+        # neither has the divisor.
+        columns = np.nonzero(np.any(np.min(self.most[:-1], axis=0, initial=np.inf) > _NOTABLE, axis=0))[0]
+        free = np.zeros(readings.shape)
+        self._free_spread = np.ones(readings.shape)
+        if columns.size:
+            strain, spread = deleted_residuals_of_divisor(
+                plan, fits.position[:, columns], fits.amplitude[:, columns], fits.remainder[:, :, columns]
+            )
+            free[:, :, columns], self._free_spread[:, :, columns] = strain, spread
+            self.most[-1][:, columns] = np.max(strain * strain, axis=1)
+        self.strains = [*fixed, free]
+        """By candidate. each of shape (T P, N, M)"""
+
+    def spread(self, candidate: int, rows: Ints, readings: Ints, boards: Ints) -> Floats:
+        """Standard deviation of some deleted residuals. [mm]"""
+        if candidate < len(self.strains) - 1:
+            return self._plan.pull_spread[candidate, rows, readings]
+        return self._free_spread[rows, readings, boards]
 
 
-def _blunder_factor(strain: Floats, pulls: list[tuple[Floats, Floats]], misreading: float, readings: Ints) -> Floats:
-    """Logarithm of what the chance of one blunder adds to every marginal likelihood. shape (C, T P, M)"""
-    candidates, *_, boards, count = strain.shape
-    strain = strain.reshape(candidates, -1, boards, count)
-    factor = np.zeros(strain.shape[:3])
-    if misreading <= 0.0:
-        return factor
-    notable = np.any(np.max(strain, axis=3) > _NOTABLE, axis=0)
-    where = np.nonzero(notable)
-    log_none = math.log1p(-misreading)
-    factor += log_none
-    if where[0].size:
-        for candidate, (pull, diagonal) in enumerate(pulls):
-            weight = np.broadcast_to(diagonal, pull.shape)[where]
-            told = weight > 0.0
-            safe = np.where(told, weight, 1.0)
-            deviation = pull[where] / safe
-            wide = 1.0 / (math.pi * _BLUNDER_WIDTH * (1.0 + (deviation / _BLUNDER_WIDTH) ** 2))
-            with np.errstate(over="ignore", divide="ignore"):
-                gain = np.where(
-                    told,
-                    np.log(wide * math.sqrt(2.0 * math.pi) / np.sqrt(safe)) + 0.5 * strain[candidate][where],
-                    -np.inf,
-                )
-            peak = np.maximum(np.max(gain, axis=1), 0.0)
-            share = misreading / readings[where[0]]
-            total = (1.0 - misreading) * np.exp(-peak) + share * np.sum(np.exp(gain - peak[:, None]), axis=1)
-            factor[candidate][where] = peak + np.log(total)
-    return factor
+def _blunder_factor(log_weight: Floats, strains: _Strains, misreading: float, readings: Ints) -> Floats:
+    """Logarithm of what the chance of one blunder adds to every marginal likelihood. shape (C, T, P, M)
+
+    Only where it can matter: for candidates that a blunder could bring back into the comparison, and for
+    readings that are notably off.
+    """
+    most = strains.most
+    flat = log_weight.reshape(most.shape)
+    factor = np.full(most.shape, math.log1p(-misreading))
+    best = np.max(log_weight, axis=(0, 1))
+    bar = np.broadcast_to(best - _NEGLIGIBLE, log_weight.shape).reshape(most.shape)
+    matters = (most > _NOTABLE) & (flat + 0.5 * most > bar)
+    for candidate, strain in enumerate(strains.strains):
+        rows, boards = np.nonzero(matters[candidate])
+        if not rows.size:
+            continue
+        own = strain[rows, :, boards]
+        board, reading = np.nonzero(own * own > _NOTABLE)
+        spread = strains.spread(candidate, rows[board], reading, boards[board])
+        off = own[board, reading]
+        wide = 1.0 / (_BLUNDER_WIDTH * math.pi * (1.0 + (off * spread / _BLUNDER_WIDTH) ** 2))
+        peak = 0.5 * most[candidate, rows, boards]
+        gain = wide * spread * math.sqrt(2.0 * math.pi) * np.exp(0.5 * off * off - peak[board])
+        share = np.bincount(board, gain, len(rows)) * misreading / readings[rows]
+        factor[candidate, rows, boards] = peak + np.log((1.0 - misreading) * np.exp(-peak) + share)
+    return factor.reshape(log_weight.shape)
 
 
 def _families(
-    probability: Floats, rules: Sequence[Rule], plan: Plan, fits: Fits, scatters: int
+    probability: Floats, rules: tuple[Rule, ...], plan: Plan, fits: Fits, scatters: int
 ) -> tuple[NDArray[np.bool_], Ints]:
     """The leading candidate and those whose frets cannot be told from its own."""
+    close = _close_pairs(rules)
+    leader = np.argmax(probability, axis=0)
     candidates, patterns, boards = probability.shape
-    alike = np.broadcast_to(np.eye(candidates, dtype=np.bool_)[:, :, None, None], (candidates, *probability.shape))
-    close = _close_pairs(tuple(rules))
-    if close:
-        alike = alike.copy()
-        amplitude = fits.amplitude.reshape(scatters, patterns, boards)[0]
-        for one, other in close:
-            apart = np.linalg.norm(plan.shapes[:patterns, :, one] - plan.shapes[:patterns, :, other], axis=1)
-            alike[one, other] = alike[other, one] = np.abs(amplitude) * apart[:, None] < _APART
+    if not close:
+        return np.arange(candidates)[:, None, None] == leader, leader
+    alike = np.zeros((candidates, *probability.shape), dtype=np.bool_)
+    alike[np.arange(candidates), np.arange(candidates)] = True
+    amplitude = fits.amplitude.reshape(scatters, patterns, boards)[0]
+    for one, other in close:
+        apart = np.linalg.norm(plan.shapes[:patterns, one] - plan.shapes[:patterns, other], axis=1)
+        alike[one, other] = alike[other, one] = np.abs(amplitude) * apart[:, None] < _APART
     best = np.argmax(np.einsum("cdpm,dpm->cpm", alike, probability), axis=0)
     family = np.take_along_axis(alike, best[None, None], axis=0)[0]
     return family, np.argmax(np.where(family, probability, -1.0), axis=0)
@@ -273,22 +308,25 @@ def _frets_of(rule: Rule) -> int:
     return min(len(rule.cents), _SHOP_FRETS) if isinstance(rule, Listed) and not rule.repeat else _SHOP_FRETS
 
 
-def _suspect(strain: Floats, weight: Floats, leader: Ints, readings: Ints, false_alarm: float) -> Ints:
+def _suspect(strains: _Strains, weight: Floats, leader: Ints, readings: Ints, false_alarm: float) -> Ints:
     """Reading with the largest deleted residual under the leading rule, where chance does not explain it.
 
     The largest of n standard normal deviations exceeds z with a probability of at most
     n erfc(z / sqrt 2) (Bonferroni); with an unknown scatter that is averaged over its posterior.
     """
-    pick = leader[None, None, :, :]
-    own = np.take_along_axis(strain, pick[..., None], axis=0)[0]
-    share = np.take_along_axis(weight, pick, axis=0)[0]
-    share = share / np.maximum(np.sum(share, axis=0), 1e-300)
-    largest = np.argmax(np.einsum("tpm,tpmn->pmn", share, own), axis=2)
-    strained = np.take_along_axis(own, largest[None, ..., None], axis=3)[..., 0]
+    candidates, scatters, patterns, boards = weight.shape
     suspect = np.full(leader.shape, -1)
-    where = np.nonzero(np.max(strained, axis=0) > _NOTABLE)
-    if where[0].size:
-        chance = 2.0 * normal_survival(np.sqrt(strained[:, where[0], where[1]]))
-        chance = np.sum(share[:, where[0], where[1]] * chance, axis=0) * readings[where[0]]
-        suspect[where] = np.where(chance < false_alarm, largest[where], -1)
+    most = np.max(strains.most.reshape(candidates, scatters, patterns, boards), axis=1)
+    notable = np.take_along_axis(most, leader[None], axis=0)[0] > _NOTABLE
+    for candidate, strain in enumerate(strains.strains):
+        p, m = np.nonzero(notable & (leader == candidate))
+        if not p.size:
+            continue
+        own = strain.reshape(scatters, patterns, -1, boards)[:, p, :, m].swapaxes(0, 1)
+        share = weight[candidate][:, p, m]
+        share = share / np.maximum(np.sum(share, axis=0), 1e-300)
+        largest = np.argmax(np.einsum("tn,tnk->nk", share, own * own), axis=1)
+        off = np.abs(own[:, np.arange(len(p)), largest])
+        chance = 2.0 * np.sum(share * normal_survival(off), axis=0)
+        suspect[p, m] = np.where(chance * readings[p] < false_alarm, largest, -1)
     return suspect

@@ -41,21 +41,22 @@ def octave_alone(
     Every fret is a free position; weighted least squares joins single readings, repeats and spans
     (JCGM 100, 5.1.2 for the sum of uncertainties).
     """
+    procedure = survey.procedure
     keep = [index for index in range(len(survey.distance)) if index not in aside]
-    frets = sorted({survey.end[i] for i in keep} | {survey.start[i] for i in keep} - {0})
+    frets = sorted({procedure.end[i] for i in keep} | {procedure.start[i] for i in keep} - {0})
     if octave is not None and octave in frets:
         design = np.zeros((len(keep), len(frets)))
         for row, index in enumerate(keep):
-            design[row, frets.index(survey.end[index])] = 1.0
-            if survey.start[index] in frets:
-                design[row, frets.index(survey.start[index])] = -1.0
-        weight = 1.0 / np.sqrt(np.array([survey.variance[i] for i in keep]))
+            design[row, frets.index(procedure.end[index])] = 1.0
+            if procedure.start[index] in frets:
+                design[row, frets.index(procedure.start[index])] = -1.0
+        weight = 1.0 / np.sqrt(np.array([procedure.variance[i] for i in keep]))
         inverse = np.linalg.pinv(design * weight[:, None], rcond=_RANK_TOLERANCE)
         at = frets.index(octave)
         told = inverse @ (design * weight[:, None])
         if abs(told[at, at] - 1.0) < _RANK_TOLERANCE:
-            distance = float(inverse[at] @ (weight * np.array([survey.distance[i] for i in keep])))
-            deviation = math.hypot(float(np.linalg.norm(inverse[at])), survey.scale_error * distance)
+            distance = float(inverse[at] @ (weight * np.array([survey.distance[i] - procedure.offset[i] for i in keep])))
+            deviation = math.hypot(float(np.linalg.norm(inverse[at])), procedure.scale_error * distance)
             return (
                 normal_estimate(2.0 * distance, 2.0 * deviation, coverage),
                 Note(

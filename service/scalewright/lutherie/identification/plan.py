@@ -18,8 +18,11 @@ __all__ = ["Ints", "Pattern", "Plan", "covariance_of", "make_plan", "rule_table"
 Ints = NDArray[np.int64]
 """An array of whole numbers."""
 
-_FEW_TERMS, _FEW_TERMS_REACH, _MANY_TERMS = 16, 30, 24
-"""Length of a free divisor's series up to that fret and beyond; its last terms are rounding (tested)."""
+_TERMS = ((12, 12), (24, 14), (36, 16), (spacing.MOST_FRETS, 20))
+"""Highest fret and length of a free divisor's series up to it; its last terms are rounding (tested)."""
+
+_TOLD = 1e-9
+"""Share of its own weight that the other readings must leave a reading to say anything of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +60,8 @@ class Plan:
 
     whiten: Floats
     """Inverse of the lower Cholesky factor of the covariance, zero rows for unused readings. shape (P, N, N) [1/mm]"""
-    covariance: Floats
-    """Covariance of the readings without the nut. shape (P, N, N) [mm²]"""
+    scatter: Floats
+    """Standard deviation of the tool. shape (P,) [mm]"""
     own: Floats
     """Weight of every reading by itself, the covariance's inverse's diagonal. shape (P, N) [1/mm²]"""
     readings: Ints
@@ -68,29 +71,30 @@ class Plan:
     nut_norm: Floats
     """Its length, 1 / standard deviation if all else were known; 1 with a known nut. shape (P,) [1/mm]"""
     nut_slope: Floats
-    """What the nut offset loses for each unit of layout scale, by fixed rule. shape (P, F) [-]"""
-    nut_slope_curve: Floats
-    """The same for a free divisor, as a series. shape (P, J)"""
+    """What the nut offset loses for each unit of layout scale, by fixed rule. shape (F, P, 1) [-]"""
     log_weight: Floats
     """Logarithm of the readings' density that all candidates share. shape (P,)"""
     reference: Floats
     """The unit vector u. shape (P, R)"""
     shapes: Floats
-    """t of every fixed rule. shape (P, R, F)"""
+    """t of every fixed rule. shape (P, F, R)"""
     lengths: Floats
-    """How long a fixed rule's shape is along u. shape (P, F) [1/mm]"""
-    influence: Floats
-    """Matrices Q: readings @ Q are the weighted residuals of a fixed rule's fit. shape (P, F, N, N) [1/mm²]"""
-    shape_curve: Floats
-    """t of a free divisor. shape (P, R, J)"""
-    shape_at_nodes: Floats
-    """Its values at the Chebyshev nodes. shape (P, R, J)"""
-    square_curve: Floats
-    """|t|² of a free divisor. shape (P, J)"""
-    speed_curve: Floats
-    """|dt/dx|² of a free divisor, x the position on the series' axis. shape (P, J)"""
-    length_curve: Floats
-    """How long a free divisor's shape is along u. shape (P, J) [1/mm]"""
+    """How long a fixed rule's shape is along u. shape (F, P, 1) [1/mm]"""
+    shape_squares: Floats
+    """|t|² of every fixed rule. shape (F, P, 1)"""
+    split: Floats
+    """Matrix that splits readings into the remainder at right angles to u and the nut, the amplitude along u,
+    and the nut offset with no board beside it [mm]. shape (P, R + 2, N) [1/mm]"""
+    pull: Floats
+    """Matrices that turn readings into deleted residuals under a fixed rule: how far each reading lies from what
+    the others predict, in units of its standard deviation; 0 where they predict nothing. shape (F, P, N, N) [1/mm]"""
+    pull_spread: Floats
+    """That standard deviation. shape (F, P, N) [mm]"""
+    shape_curves: Floats
+    """t of a free divisor as a series, and its first two derivatives by the position x. shape (P, 3, J, R)"""
+    scalar_curves: Floats
+    """What else depends on x alone, as series: |t|², its first two derivatives, |dt/dx|², the length along u
+    [1/mm] and its derivative, the nut's loss and its derivative. shape (P, 8, J)"""
 
 
 def rule_table(rules: Sequence[Rule], frets: int) -> Floats:
@@ -168,7 +172,7 @@ def make_plan(pattern: Pattern, table: Floats) -> Plan:
         The patterns made ready.
     """
     highest = int(pattern.end.max())
-    terms = _FEW_TERMS if highest <= _FEW_TERMS_REACH else _MANY_TERMS
+    terms = next(terms for fret, terms in _TERMS if highest <= fret)
     fixed = table.shape[1]
     table = np.concatenate(
         [table[: highest + 1], curve.fractions_at_nodes(terms)[: highest + 1], rule_table([spacing.EQUAL], highest)],
@@ -200,43 +204,71 @@ def make_plan(pattern: Pattern, table: Floats) -> Plan:
     # Once more at right angles: what is left of u in t is rounding, and would be multiplied by the readings.
     shapes -= reference[:, :, None] * (reference[:, None, :] @ shapes)
 
+    series, slope = curve.series(terms), curve.derivative(terms)
     at_nodes = shapes[:, :, fixed:-1]
-    series = curve.series(terms)
-    shape_curve = at_nodes @ series
-    speed = shape_curve @ curve.derivative(terms) @ curve.basis(curve.nodes(terms), terms)
+    shape = np.swapaxes(at_nodes @ series, 1, 2)
+    bent = slope.T @ shape
+    shape_curves = np.stack([shape, bent, slope.T @ bent], axis=1)
+    square = np.sum(at_nodes * at_nodes, axis=1) @ series
+    speed = np.sum((curve.basis(curve.nodes(terms), terms).T @ bent) ** 2, axis=2) @ series
+    length = lengths[:, fixed:-1] @ series
+    loss = slopes[:, fixed:-1] @ series
+    scalars = [square, square @ slope, square @ slope @ slope, speed, length, length @ slope, loss, loss @ slope]
+    own = np.einsum("pij,pij->pj", whiten, whiten)
+    pull, pull_spread = _pull(whiten, own, nut, reference, shapes[:, :, :fixed])
     return Plan(
         whiten=whiten,
-        covariance=covariance,
-        own=np.einsum("pij,pij->pj", whiten, whiten),
+        scatter=pattern.scatter,
+        own=own,
         readings=np.sum(pattern.used, axis=1),
         nut=nut,
         nut_norm=nut_norm,
-        nut_slope=slopes[:, :fixed],
-        nut_slope_curve=slopes[:, fixed:-1] @ series,
+        nut_slope=slopes[:, :fixed].T[:, :, None],
         log_weight=log_weight,
         reference=reference,
-        shapes=shapes[:, :, :fixed],
-        lengths=lengths[:, :fixed],
-        influence=_influence(whiten, nut, reference, shapes[:, :, :fixed]),
-        shape_curve=shape_curve,
-        shape_at_nodes=at_nodes,
-        square_curve=np.sum(at_nodes * at_nodes, axis=1) @ series,
-        speed_curve=np.sum(speed * speed, axis=1) @ series,
-        length_curve=lengths[:, fixed:-1] @ series,
+        shapes=np.ascontiguousarray(np.swapaxes(shapes[:, :, :fixed], 1, 2)),
+        lengths=lengths[:, :fixed].T[:, :, None],
+        shape_squares=np.sum(shapes[:, :, :fixed] ** 2, axis=1).T[:, :, None],
+        split=_split(whiten, nut, nut_norm, reference),
+        pull=pull,
+        pull_spread=pull_spread,
+        shape_curves=shape_curves,
+        scalar_curves=np.stack(scalars, axis=1),
     )
 
 
-def _influence(whiten: Floats, nut: Floats | None, reference: Floats, shapes: Floats) -> Floats:
-    """Q = W' (I - oo' - vv') W of every fixed rule, with o the nut's and v the rule's unit vector."""
-    patterns, readings, _ = whiten.shape
-    rules = shapes.shape[2]
+def _split(whiten: Floats, nut: Floats | None, nut_norm: Floats, reference: Floats) -> Floats:
+    """Matrix from readings to remainder, amplitude and nut. shape (P, R + 2, N)"""
+    level = np.zeros((len(whiten), 1, whiten.shape[2]))
+    rows = whiten
+    if nut is not None:
+        rows = np.concatenate([whiten, level], axis=1)
+        along = nut[:, None, :] @ rows
+        rows = rows - nut[:, :, None] * along
+        level = along / nut_norm[:, None, None]
+    amplitude = reference[:, None, :] @ rows
+    return np.concatenate([rows - reference[:, :, None] * amplitude, amplitude, level], axis=1)
+
+
+def _pull(
+    whiten: Floats, own: Floats, nut: Floats | None, reference: Floats, shapes: Floats
+) -> tuple[Floats, Floats]:
+    """Deleted residuals of every fixed rule: Q y / sqrt(diag Q), with Q = W' (I - oo' - vv') W.
+
+    With o the nut's and v the rule's unit vector, z = Q y are the weighted residuals of the fit to all
+    readings; a reading lies z / diag(Q) from what the others predict, with a variance of 1 / diag(Q).
+    """
+    readings = whiten.shape[1]
     unit = reference[:, :, None] + shapes
     unit = unit / np.linalg.norm(unit, axis=1)[:, None, :]
     back = np.swapaxes(whiten, 1, 2)
-    along = back @ unit[:, :readings, :]
+    along = np.moveaxis(back @ unit[:, :readings, :], 2, 0)[..., None]
     weight = back @ whiten
     if nut is not None:
         shift = back @ nut[:, :readings, None]
         weight = weight - shift @ np.swapaxes(shift, 1, 2)
-    along = np.swapaxes(along, 1, 2).reshape(patterns, rules, readings, 1)
-    return weight[:, None, :, :] - along @ np.swapaxes(along, 2, 3)
+    influence = weight - along @ np.swapaxes(along, 2, 3)
+    diagonal = np.diagonal(influence, axis1=2, axis2=3)
+    told = diagonal > _TOLD * own
+    spread = 1.0 / np.sqrt(np.where(told, diagonal, 1.0))
+    return influence * (spread * told)[..., None], spread

@@ -1,0 +1,251 @@
+"""Findings as columns: all that is said of many boards, in millimetres, before it is put into words."""
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scalewright.lutherie import spacing
+from scalewright.lutherie.estimate import (
+    Floats,
+    chi_square_survival,
+    coverage_factor,
+    mixture_quantile,
+)
+from scalewright.lutherie.identification import curve
+from scalewright.lutherie.identification.candidates import Beliefs
+from scalewright.lutherie.identification.fit import Fits
+from scalewright.lutherie.identification.judge import ESTABLISHED, Findings
+from scalewright.lutherie.identification.plan import Pattern, rule_table
+
+__all__ = ["Boards", "Row", "tabulate"]
+
+_DIVISOR_LIMIT = 10.0
+"""A divisor less certain than this is not determined. [-]"""
+
+_WHOLE = 1.0 - 1e-12
+"""A component with this share of a mixture is the mixture."""
+
+
+@dataclass(frozen=True, slots=True)
+class Boards:
+    """P patterns of M boards with N readings each, as they are judged together."""
+
+    pattern: Pattern
+    """Where and how surely the readings were taken."""
+    readings: Floats
+    """Their values, less what is known to be too much in them and the nut's expected offset; unused ones 0.
+    shape (P, N, M) [mm]"""
+    nut_mean: Floats
+    """The nut's expected offset. shape (P,) [mm]"""
+    scale_error: Floats
+    """Relative standard uncertainty that all readings of a board share. shape (P,) [-]"""
+    scatter_known: bool
+    """Whether the tool's scatter was given."""
+
+
+class Row(NamedTuple):
+    """What is said of one board, as plain numbers; an estimate is (value, deviation, lower, upper), NaN for none.
+
+    Lists over candidates have the fixed rules first, then a free divisor.
+    """
+
+    verdict: int
+    """ESTABLISHED, UNDECIDED or NONE."""
+    leader: int
+    """The most probable candidate."""
+    family: list[bool]
+    """Which candidates cannot be told from it."""
+    probability: float
+    """Of the leader, with its family. [-]"""
+    candidate_probability: list[float]
+    """Of each candidate. [-]"""
+    layout_scale: list[list[float]]
+    """Estimate by candidate. [mm]"""
+    true_scale: list[list[float]]
+    """Estimate by candidate. [mm]"""
+    nut_offset: list[list[float]]
+    """Estimate by candidate. [mm]"""
+    chi_square: list[float]
+    """By candidate. [-]"""
+    degrees_of_freedom: list[int]
+    """By candidate."""
+    p_value: list[float]
+    """By candidate; NaN without degrees of freedom. [-]"""
+    residuals: list[list[float]]
+    """By candidate and reading, padding included. [mm]"""
+    divisor: float
+    """The free divisor to show. [-]"""
+    divisor_estimate: list[float]
+    """The least-squares divisor, where it is determined. [-]"""
+    believed_true_scale: list[float]
+    """Estimate over the leader's family, or over all candidates where none is established. [mm]"""
+
+
+def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> list[list[Row]]:
+    """Put findings into rows of plain numbers.
+
+    Parameters
+    ----------
+    findings : Findings
+        What was found.
+    boards : Boards
+        The boards that were judged.
+    beliefs : Beliefs
+        Candidates, priors and thresholds.
+
+    Returns
+    -------
+    list of lists of Row
+        By pattern and board.
+    """
+    fits = findings.fits
+    candidates, scatters, patterns, count = findings.weight.shape
+    shape = (candidates, scatters, patterns, count)
+    position, spread = fits.position.reshape(shape[1:]), fits.position_deviation.reshape(shape[1:])
+    share = _shares(findings.weight)
+    with np.errstate(invalid="ignore"):
+        divisor_spread = np.sum(share[:, -1] * -curve.divisor_slope(position) * spread, axis=0)
+    told = np.isfinite(divisor_spread) & (divisor_spread < _DIVISOR_LIMIT)
+    expected = fits.expected_position.reshape(shape[1:])
+    shown = np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0)
+    deviation = np.where(told, -curve.divisor_slope(position) * np.where(told, spread, 1.0), np.nan)
+    divisor = _estimates(share[:, -1], np.where(told, curve.divisor_at(position), np.nan), deviation, beliefs.coverage)
+
+    lengths, believed_true = _lengths(fits, boards, beliefs, shape, told)
+    among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
+    among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
+    believed = _estimates(among, *believed_true.reshape(2, -1, patterns, count), beliefs.coverage)
+    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
+    # (4, 3, C, P, M) to (P, M, 3, C, 4)
+    length_rows = by_candidate.transpose(3, 4, 1, 2, 0).tolist()
+    probability = np.sum(np.where(findings.family, findings.probability, 0.0), axis=0)
+    freedom = findings.degrees_of_freedom.T.tolist()
+    columns = zip(
+        *(
+            column.tolist()
+            for column in (
+                findings.verdict,
+                findings.leader,
+                np.moveaxis(findings.family, 0, 2),
+                probability,
+                np.moveaxis(findings.probability, 0, 2),
+                np.moveaxis(findings.chi_square, 0, 2),
+                np.moveaxis(_p_values(findings), 0, 2),
+                np.moveaxis(_residuals(fits, boards, beliefs, shape), (0, 2), (2, 3)),
+                shown,
+                np.moveaxis(divisor, 0, 2),
+                np.moveaxis(believed, 0, 2),
+            )
+        ),
+        strict=True,
+    )
+    rows = []
+    for p, (verdict, leader, family, prob, each, chi, p_value, residuals, divisors, told_, true) in enumerate(columns):
+        rows.append(
+            [
+                Row(v, l, f, q, e, *lengths, x, freedom[p], pv, r, d, de, t)
+                for v, l, f, q, e, lengths, x, pv, r, d, de, t in zip(
+                    verdict, leader, family, prob, each, length_rows[p], chi, p_value, residuals, divisors, told_, true,
+                    strict=True,
+                )
+            ]
+        )  # fmt: skip
+    return rows
+
+
+def _shares(weight: Floats) -> Floats:
+    """Posterior of the scatter under each candidate; its upper bound where the candidate is impossible. (T, C, P, M)"""
+    weight = np.swapaxes(weight, 0, 1)
+    total = np.sum(weight, axis=0)
+    share = weight / np.where(total > 0.0, total, 1.0)
+    share[-1] += total == 0.0
+    return share
+
+
+def _lengths(
+    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], told: NDArray[np.bool_]
+) -> tuple[Floats, Floats]:
+    """Mean and deviation of the lengths that candidates stand for.
+
+    Returns
+    -------
+    shown : ndarray, shape (2, T, 3, C, P, M)
+        Layout scale, true scale and nut offset. A divisor that is determined is shown with its own fit.
+    believed : ndarray, shape (2, C, T, P, M)
+        True scale, of a free divisor with the prior's bounds taken into account.
+    """
+    lengths = np.empty((2, 3, *shape))
+    lengths[0, 0], lengths[1, 0] = fits.scale.reshape(shape), fits.scale_deviation.reshape(shape)
+    lengths[0, 2], lengths[1, 2] = fits.nut.reshape(shape), fits.nut_deviation.reshape(shape)
+    halves = [spacing.octave_fraction(rule) for rule in beliefs.fixed_rules]
+    factor = np.array([math.nan if half is None else 2.0 * half for half in halves])
+    lengths[:, 1, :-1] = factor[:, None, None, None] * lengths[:, 0, :-1]
+    lengths[0, 1, -1], lengths[1, 1, -1] = fits.true_scale.reshape(shape[1:]), fits.true_deviation.reshape(shape[1:])
+    believed = lengths[:, 1].copy()
+    for which, moments in enumerate(fits.expected):
+        for part, expected in enumerate(moments):
+            own = lengths[part, which, -1]
+            lengths[part, which, -1] = np.where(told, own, expected.reshape(shape[1:]))
+    believed[0, -1], believed[1, -1] = (part.reshape(shape[1:]) for part in fits.expected[1])
+    lengths[0, 2] += boards.nut_mean[:, None]
+    if boards.scale_error.any():
+        # An error that all readings share stretches the whole board by it.
+        for quantity in (lengths, believed):
+            quantity[1] = np.hypot(quantity[1], boards.scale_error[:, None] * quantity[0])
+    return lengths.transpose(0, 3, 1, 2, 4, 5), believed
+
+
+def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float) -> Floats:
+    """Mixtures along the first axis as value, deviation, lower and upper. shape (4, ...)
+
+    NaN where components that are not there (NaN themselves) have too large a share. Tails are equal.
+    """
+    there = np.isfinite(mean)
+    if not there.all():
+        known = np.sum(np.where(there, weight, 0.0), axis=0)
+        enough = known >= coverage
+        weight = np.where(there, weight, 0.0) / np.where(enough, known, np.nan)
+        mean, deviation = np.where(there, mean, 0.0), np.where(there, deviation, 1.0)
+    estimate = np.empty((4, *mean.shape[1:]))
+    value = np.sum(weight * mean, axis=0)
+    spread = np.sqrt(np.sum(weight * (deviation**2 + (mean - value) ** 2), axis=0))
+    half = coverage_factor(coverage) * spread
+    estimate[0], estimate[1], estimate[2], estimate[3] = value, spread, value - half, value + half
+    if len(weight) == 1:
+        return estimate
+    weight = np.broadcast_to(weight, mean.shape)
+    mixed = (np.max(weight, axis=0) < _WHOLE) & np.isfinite(value)
+    if mixed.any():
+        parts = (weight[:, mixed], mean[:, mixed], deviation[:, mixed])
+        tail = 0.5 * (1.0 - coverage)
+        estimate[2][mixed] = mixture_quantile(*parts, tail)
+        estimate[3][mixed] = mixture_quantile(*parts, 1.0 - tail)
+    return estimate
+
+
+def _p_values(findings: Findings) -> Floats:
+    """Probability of a chi-square as large by chance. shape (C, P, M)"""
+    p_value = np.full(findings.chi_square.shape, np.nan)
+    for freedom in np.unique(findings.degrees_of_freedom):
+        if freedom > 0:
+            where = findings.degrees_of_freedom == freedom
+            p_value[where] = chi_square_survival(findings.chi_square[where], int(freedom))
+    return p_value
+
+
+def _residuals(fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...]) -> Floats:
+    """Reading minus prediction under every candidate, of readings set aside too. shape (C, P, N, M)
+
+    At the scatter given, or at its upper bound, like chi-square.
+    """
+    start, end = boards.pattern.start, boards.pattern.end
+    scale, nut = fits.scale.reshape(shape)[:, -1], fits.nut.reshape(shape)[:, -1]
+    table = rule_table(beliefs.fixed_rules, int(end.max()))
+    fixed = np.moveaxis(table[end] - table[start], 2, 0)
+    step = curve.step_at(fits.position.reshape(shape[1:])[-1])[:, None, :]
+    free = np.exp(-step * start[:, :, None]) - np.exp(-step * end[:, :, None])
+    shapes = np.concatenate([np.broadcast_to(fixed[..., None], (len(fixed), *free.shape)), free[None]])
+    return boards.readings - scale[:, :, None] * shapes - nut[:, :, None] * (start == 0)[:, :, None]

@@ -12,7 +12,7 @@ from scalewright.lutherie.identification.columns import Row
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.next_reading import NextReading
 from scalewright.lutherie.identification.octave import octave_alone
-from scalewright.lutherie.identification.words import deviation_in_words, statement_of
+from scalewright.lutherie.identification.words import Interval, deviation_in_words, statement_of
 from scalewright.lutherie.measure import Procedure, Survey
 from scalewright.lutherie.spacing import Divisor, Rule
 
@@ -105,7 +105,12 @@ class Identification:
 
 
 def answer(
-    row: Row, survey: Survey, aside: Sequence[int], beliefs: Beliefs, next_reading: NextReading | None
+    row: Row,
+    survey: Survey,
+    aside: Sequence[int],
+    beliefs: Beliefs,
+    next_reading: NextReading | None,
+    remarks: Sequence[Note],
 ) -> Identification:
     """Put what was found for a board into words and objects.
 
@@ -121,6 +126,8 @@ def answer(
         Candidates, priors and thresholds.
     next_reading : NextReading or None
         What to measure next.
+    remarks : sequence of Note
+        Cautions beside those that follow from the row and the survey.
 
     Returns
     -------
@@ -146,7 +153,7 @@ def answer(
     leader = candidates[row.leader]
     established = row.verdict == ESTABLISHED
     true_scale = _estimate(row.believed_true_scale)
-    notes = procedure_notes(survey.procedure)
+    notes = [*procedure_notes(survey.procedure), *remarks]
     if row.verdict == NONE:
         true_scale, note = octave_alone(survey, _octave_of(rules, ranked), aside, beliefs.coverage)
         notes.append(note)
@@ -167,11 +174,10 @@ def answer(
         next_reading=next_reading,
         statement=statement_of(
             verdict,
-            leader.rule if established else None,
-            leader.layout_scale if established else None,
-            true_scale,
+            [rules[index] for index in ([row.leader] if established else ranked)],
+            _interval(leader.layout_scale) if established else None,
+            _interval(true_scale),
             row.probability,
-            [rules[index] for index in ranked],
             beliefs.coverage,
         ),
         coverage=beliefs.coverage,
@@ -198,6 +204,13 @@ def rules_of(row: Row, beliefs: Beliefs) -> list[Rule]:
 def _estimate(numbers: Sequence[float]) -> Estimate | None:
     """An estimate from its four numbers; None where there is none."""
     return None if math.isnan(numbers[0]) else Estimate(*numbers)
+
+
+def _interval(estimate: Estimate | None) -> Interval | None:
+    """The numbers of an estimate."""
+    if estimate is None:
+        return None
+    return estimate.value, estimate.standard_uncertainty, estimate.lower, estimate.upper
 
 
 def _octave_of(rules: Sequence[Rule], ranked: Sequence[int]) -> int | None:

@@ -18,9 +18,9 @@ from scalewright.lutherie.identification import curve
 from scalewright.lutherie.identification.candidates import Beliefs
 from scalewright.lutherie.identification.fit import Fits
 from scalewright.lutherie.identification.judge import ESTABLISHED, Findings
-from scalewright.lutherie.identification.plan import Pattern, rule_table
+from scalewright.lutherie.identification.plan import Ints, Pattern, rule_table
 
-__all__ = ["Boards", "Row", "tabulate"]
+__all__ = ["Boards", "Columns", "Row", "tabulate"]
 
 _DIVISOR_LIMIT = 10.0
 """A divisor less certain than this is not determined. [-]"""
@@ -84,8 +84,62 @@ class Row(NamedTuple):
     """Estimate over the leader's family, or over all candidates where none is established. [mm]"""
 
 
-def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> list[list[Row]]:
-    """Put findings into rows of plain numbers.
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """What is said of P patterns of M boards, as arrays. Estimates are (value, deviation, lower, upper), NaN for none."""
+
+    verdict: Ints
+    """ESTABLISHED, UNDECIDED or NONE. shape (P, M)"""
+    leader: Ints
+    """The most probable candidate. shape (P, M)"""
+    family: NDArray[np.bool_]
+    """Which candidates cannot be told from it. shape (C, P, M)"""
+    probability: Floats
+    """Of the leader, with its family. shape (P, M) [-]"""
+    candidate_probability: Floats
+    """Of each candidate. shape (C, P, M) [-]"""
+    lengths: Floats
+    """Estimates of layout scale, true scale and nut offset. shape (4, 3, C, P, M) [mm]"""
+    chi_square: Floats
+    """By candidate. shape (C, P, M) [-]"""
+    degrees_of_freedom: Ints
+    """By candidate. shape (C, P)"""
+    p_value: Floats
+    """By candidate; NaN without degrees of freedom. shape (C, P, M) [-]"""
+    residuals: Floats
+    """By candidate and reading, padding included. shape (C, P, N, M) [mm]"""
+    divisor: Floats
+    """The free divisor to show. shape (P, M) [-]"""
+    divisor_estimate: Floats
+    """Estimate of the least-squares divisor, where it is determined. shape (4, P, M) [-]"""
+    believed: Floats
+    """Estimate of the true scale over the leader's family, or over all candidates where none is established.
+    shape (4, P, M) [mm]"""
+
+    def row(self, p: int, m: int) -> Row:
+        """Everything about one board."""
+        layout, true, nut = self.lengths[:, :, :, p, m].transpose(1, 2, 0).tolist()
+        return Row(
+            int(self.verdict[p, m]),
+            int(self.leader[p, m]),
+            self.family[:, p, m].tolist(),
+            float(self.probability[p, m]),
+            self.candidate_probability[:, p, m].tolist(),
+            layout,
+            true,
+            nut,
+            self.chi_square[:, p, m].tolist(),
+            self.degrees_of_freedom[:, p].tolist(),
+            self.p_value[:, p, m].tolist(),
+            self.residuals[:, p, :, m].tolist(),
+            float(self.divisor[p, m]),
+            self.divisor_estimate[:, p, m].tolist(),
+            self.believed[:, p, m].tolist(),
+        )
+
+
+def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
+    """Put findings into columns.
 
     Parameters
     ----------
@@ -98,62 +152,39 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> list[list[
 
     Returns
     -------
-    list of lists of Row
+    Columns
         By pattern and board.
     """
     fits = findings.fits
-    candidates, scatters, patterns, count = findings.weight.shape
-    shape = (candidates, scatters, patterns, count)
+    shape = findings.weight.shape
+    patterns, count = shape[2:]
     position, spread = fits.position.reshape(shape[1:]), fits.position_deviation.reshape(shape[1:])
     share = _shares(findings.weight)
     with np.errstate(invalid="ignore"):
         divisor_spread = np.sum(share[:, -1] * -curve.divisor_slope(position) * spread, axis=0)
     told = np.isfinite(divisor_spread) & (divisor_spread < _DIVISOR_LIMIT)
     expected = fits.expected_position.reshape(shape[1:])
-    shown = np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0)
     deviation = np.where(told, -curve.divisor_slope(position) * np.where(told, spread, 1.0), np.nan)
-    divisor = _estimates(share[:, -1], np.where(told, curve.divisor_at(position), np.nan), deviation, beliefs.coverage)
+    divisor = np.where(told, curve.divisor_at(position), np.nan)
 
     lengths, believed_true = _lengths(fits, boards, beliefs, shape, told)
     among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
     among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
-    believed = _estimates(among, *believed_true.reshape(2, -1, patterns, count), beliefs.coverage)
-    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
-    # (4, 3, C, P, M) to (P, M, 3, C, 4)
-    length_rows = by_candidate.transpose(3, 4, 1, 2, 0).tolist()
-    probability = np.sum(np.where(findings.family, findings.probability, 0.0), axis=0)
-    freedom = findings.degrees_of_freedom.T.tolist()
-    columns = zip(
-        *(
-            column.tolist()
-            for column in (
-                findings.verdict,
-                findings.leader,
-                np.moveaxis(findings.family, 0, 2),
-                probability,
-                np.moveaxis(findings.probability, 0, 2),
-                np.moveaxis(findings.chi_square, 0, 2),
-                np.moveaxis(_p_values(findings), 0, 2),
-                np.moveaxis(_residuals(fits, boards, beliefs, shape), (0, 2), (2, 3)),
-                shown,
-                np.moveaxis(divisor, 0, 2),
-                np.moveaxis(believed, 0, 2),
-            )
-        ),
-        strict=True,
+    return Columns(
+        verdict=findings.verdict,
+        leader=findings.leader,
+        family=findings.family,
+        probability=np.sum(np.where(findings.family, findings.probability, 0.0), axis=0),
+        candidate_probability=findings.probability,
+        lengths=_estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage),
+        chi_square=findings.chi_square,
+        degrees_of_freedom=findings.degrees_of_freedom,
+        p_value=_p_values(findings),
+        residuals=_residuals(fits, boards, beliefs, shape),
+        divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0),
+        divisor_estimate=_estimates(share[:, -1], divisor, deviation, beliefs.coverage),
+        believed=_estimates(among, *believed_true.reshape(2, -1, patterns, count), beliefs.coverage),
     )
-    rows = []
-    for p, (verdict, leader, family, prob, each, chi, p_value, residuals, divisors, told_, true) in enumerate(columns):
-        rows.append(
-            [
-                Row(v, l, f, q, e, *lengths, x, freedom[p], pv, r, d, de, t)
-                for v, l, f, q, e, lengths, x, pv, r, d, de, t in zip(
-                    verdict, leader, family, prob, each, length_rows[p], chi, p_value, residuals, divisors, told_, true,
-                    strict=True,
-                )
-            ]
-        )  # fmt: skip
-    return rows
 
 
 def _shares(weight: Floats) -> Floats:

@@ -2,20 +2,23 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
+from typing import TypeAlias
 
 import numpy as np
 
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification.answer import Identification, answer
 from scalewright.lutherie.identification.candidates import Beliefs
-from scalewright.lutherie.identification.columns import Boards, Row, tabulate
+from scalewright.lutherie.identification.columns import Boards, Columns, Row, tabulate
 from scalewright.lutherie.identification.judge import NONE, UNDECIDED, Findings, judge, plan_of
 from scalewright.lutherie.identification.next_reading import NextReading, advise
 from scalewright.lutherie.identification.plan import Ints, Pattern, Plan
+from scalewright.lutherie.identification.slips import slips
 from scalewright.lutherie.measure import Procedure, Survey
 
-__all__ = ["Finding", "identify", "identify_all", "judge_alike", "judge_singly"]
+__all__ = ["Finding", "Judged", "conclude", "identify", "identify_all", "judge_alike", "judge_singly"]
 
 _CHUNK = 2048
 """Boards judged at once: their arrays then stay in a processor's cache."""
@@ -29,8 +32,27 @@ _ALIKE = 8
 _SET_ASIDE = 8
 """One reading in so many may be set aside as a blunder, and at least one."""
 
-Finding = tuple[Row, list[int], NextReading | None]
+Finding: TypeAlias = tuple[Row, list[int], NextReading | None]
 """What was found for a board, the readings that were set aside, and what to measure next."""
+
+Place: TypeAlias = tuple[int, int]
+"""Pattern and board."""
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """Boards that were judged together."""
+
+    columns: Columns
+    """What was found for all of them."""
+    advice: dict[Place, NextReading]
+    """What to measure next, by board, where that is open."""
+    mended: dict[Place, Finding]
+    """What was found, by board, where a reading had to be set aside first."""
+
+    def finding(self, p: int, m: int) -> Finding:
+        """What was found for one board."""
+        return self.mended.get((p, m)) or (self.columns.row(p, m), [], self.advice.get((p, m)))
 
 
 def identify(survey: Survey, beliefs: Beliefs | None = None) -> Identification:
@@ -54,8 +76,34 @@ def identify(survey: Survey, beliefs: Beliefs | None = None) -> Identification:
         Listed pitches that end before the highest fret read and do not repeat.
     """
     beliefs = Beliefs() if beliefs is None else beliefs
-    ((row, aside, advice),) = judge_alike(survey.procedure, np.array([survey.distance]), beliefs)
-    return answer(row, survey, aside, beliefs, advice)
+    (judged,) = judge_alike(survey.procedure, np.array([survey.distance]), beliefs)
+    return conclude(survey, judged.finding(0, 0), beliefs)
+
+
+def conclude(survey: Survey, finding: Finding, beliefs: Beliefs) -> Identification:
+    """Put what was found for a board into words, with the slip that would explain it where no rule does.
+
+    Parameters
+    ----------
+    survey : Survey
+        The board's readings.
+    finding : tuple
+        What was found for it.
+    beliefs : Beliefs
+        Candidates, priors and thresholds.
+
+    Returns
+    -------
+    Identification
+        Everything that is said about the board.
+    """
+    row, aside, advice = finding
+    return answer(row, survey, aside, beliefs, advice, slips(survey, row, beliefs, _rows_of))
+
+
+def _rows_of(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Row]:
+    """What is found for boards, each by itself."""
+    return [row for row, _, _ in judge_singly(surveys, beliefs)]
 
 
 def identify_all(surveys: Sequence[Survey], beliefs: Beliefs | None = None) -> list[Identification]:
@@ -89,19 +137,21 @@ def identify_all(surveys: Sequence[Survey], beliefs: Beliefs | None = None) -> l
             singles += members
             continue
         distances = np.array([surveys[member].distance for member in members])
-        for member, finding in zip(members, judge_alike(procedure, distances, beliefs), strict=True):
-            found[member] = finding
+        place = iter(members)
+        for judged in judge_alike(procedure, distances, beliefs):
+            for m in range(judged.columns.verdict.shape[1]):
+                found[next(place)] = judged.finding(0, m)
     apart = judge_singly([surveys[member] for member in singles], beliefs)
     for member, finding in zip(singles, apart, strict=True):
         found[member] = finding
     return [
-        answer(finding[0], survey, finding[1], beliefs, finding[2])
+        conclude(survey, finding, beliefs)
         for survey, finding in zip(surveys, found, strict=True)
         if finding is not None
     ]
 
 
-def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> list[Finding]:
+def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> list[Judged]:
     """Judge boards that were all measured in the same way.
 
     Parameters
@@ -115,8 +165,8 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
 
     Returns
     -------
-    list of tuple
-        For each board its row, the readings set aside, and the next reading to take.
+    list of Judged
+        The boards in their order, a few thousand at a time, each as pattern 0.
 
     Raises
     ------
@@ -127,7 +177,7 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
     plan = _plan_of(procedure, beliefs)
     nut = procedure.nut.mean * (np.array(procedure.start) == 0)
     known = distances - np.array(procedure.offset) - nut
-    findings: list[Finding] = []
+    judged = []
     for first in range(0, len(known), _CHUNK):
         readings = np.ascontiguousarray(known[first : first + _CHUNK].T)[None]
         boards = Boards(
@@ -137,8 +187,8 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
             np.array([procedure.scale_error]),
             procedure.scatter is not None,
         )
-        findings += _judge(boards, plan, beliefs)[0]
-    return findings
+        judged.append(_judge(boards, plan, beliefs))
+    return judged
 
 
 @lru_cache(maxsize=32)
@@ -160,7 +210,7 @@ def judge_singly(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Finding]:
     Returns
     -------
     list of tuple
-        As from :func:`judge_alike`.
+        For each board its row, the readings set aside, and the next reading to take.
 
     Raises
     ------
@@ -179,9 +229,8 @@ def judge_singly(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Finding]:
             chunk = members[first : first + _STACK]
             boards = _stack([surveys[member] for member in chunk])
             plan = plan_of(boards.pattern, beliefs, scatter_known=boards.scatter_known)
-            found.update(
-                (member, rows[0]) for member, rows in zip(chunk, _judge(boards, plan, beliefs), strict=True)
-            )
+            judged = _judge(boards, plan, beliefs)
+            found.update((member, judged.finding(p, 0)) for p, member in enumerate(chunk))
     return [found[index] for index in range(len(surveys))]
 
 
@@ -223,41 +272,38 @@ def _stack(surveys: Sequence[Survey]) -> Boards:
     )
 
 
-def _judge(boards: Boards, plan: Plan, beliefs: Beliefs) -> list[list[Finding]]:
+def _judge(boards: Boards, plan: Plan, beliefs: Beliefs) -> Judged:
     """Judge boards; where one reading stands against all the others, judge the board without it."""
     findings = judge(plan, boards.readings, beliefs, scatter_known=boards.scatter_known)
-    found = _with_advice(findings, boards, beliefs)
+    judged = Judged(tabulate(findings, boards, beliefs), _advice(findings, boards, beliefs), {})
     counts = np.sum(boards.pattern.used, axis=1)
     todo = [(p, m, [int(findings.suspect[p, m])]) for p, m in np.argwhere(findings.suspect >= 0).tolist()]
     while todo:
         again = _without(boards, todo)
         plan = plan_of(again.pattern, beliefs, scatter_known=boards.scatter_known)
         findings = judge(plan, again.readings, beliefs, scatter_known=boards.scatter_known)
-        rows = _with_advice(findings, again, beliefs)
+        columns, advice = tabulate(findings, again, beliefs), _advice(findings, again, beliefs)
         more = []
         for k, (p, m, aside) in enumerate(todo):
-            row, _, advice = rows[k][0]
-            if row.verdict != NONE:
-                found[p][m] = (row, aside, advice)
+            if findings.verdict[k, 0] != NONE:
+                judged.mended[p, m] = (columns.row(k, 0), aside, advice.get((k, 0)))
             suspect = int(findings.suspect[k, 0])
             if suspect >= 0 and len(aside) < max(1, int(counts[p]) // _SET_ASIDE):
                 more.append((p, m, [*aside, suspect]))
         todo = more
-    return found
+    return judged
 
 
-def _with_advice(findings: Findings, boards: Boards, beliefs: Beliefs) -> list[list[Finding]]:
-    """Rows of the boards, with advice for those that are undecided."""
-    found: list[list[Finding]] = [
-        [(row, [], None) for row in rows] for rows in tabulate(findings, boards, beliefs)
-    ]
-    for p in range(len(found)):
-        undecided: Ints = np.nonzero(findings.verdict[p] == UNDECIDED)[0]
-        if undecided.size and len(beliefs.candidates) > 1:
-            for m, advice in zip(
-                undecided.tolist(), advise(findings, boards, p, undecided, beliefs), strict=True
-            ):
-                found[p][m] = (found[p][m][0], [], advice)
+def _advice(findings: Findings, boards: Boards, beliefs: Beliefs) -> dict[Place, NextReading]:
+    """What to measure next on the boards that are undecided."""
+    found: dict[Place, NextReading] = {}
+    if len(beliefs.candidates) < 2:
+        return found
+    for p, verdicts in enumerate(findings.verdict):
+        undecided: Ints = np.nonzero(verdicts == UNDECIDED)[0]
+        if undecided.size:
+            advice = advise(findings, boards, p, undecided, beliefs)
+            found.update(((p, m), reading) for m, reading in zip(undecided.tolist(), advice, strict=True))
     return found
 
 

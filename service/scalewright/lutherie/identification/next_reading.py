@@ -75,22 +75,21 @@ def advise(findings: Findings, boards: Boards, pattern: int, members: Ints, beli
     used = boards.pattern.used[pattern]
     highest = int(np.max(boards.pattern.end[pattern][used]))
     frets = np.arange(1, min(MOST_FRETS, max(USUAL_FRETS, highest)) + 1)
-    advice: list[NextReading] = []
-    for first in range(0, len(members), _AT_ONCE):
-        chunk = members[first : first + _AT_ONCE]
-        mean, deviation = _predictions(findings, boards, pattern, chunk, beliefs, frets)
-        expected, decided = _after(findings.probability[:, pattern, chunk], mean, deviation, beliefs.threshold)
-        near = decided >= np.max(decided, axis=0) - _TIE
-        pick = np.argmax(np.where(near, expected, -1.0), axis=0)
-        for board, fret in enumerate(pick.tolist()):
-            advice.append(
-                NextReading(
-                    int(frets[fret]),
-                    min(float(expected[fret, board]), 1.0),
-                    min(float(decided[fret, board]), 1.0),
-                )
-            )
-    return advice
+    # Each board at the scatter that is most probable for it.
+    scatter = np.argmax(np.sum(findings.weight[:, :, pattern, members], axis=0), axis=0)
+    advice: dict[int, NextReading] = {}
+    for own in np.unique(scatter):
+        of_scatter = members[scatter == own]
+        for first in range(0, len(of_scatter), _AT_ONCE):
+            chunk = of_scatter[first : first + _AT_ONCE]
+            mean, deviation = _predictions(findings, boards, (int(own), pattern), chunk, beliefs, frets)
+            expected, decided = _after(findings.probability[:, pattern, chunk], mean, deviation, beliefs.threshold)
+            near = decided >= np.max(decided, axis=0) - _TIE
+            pick = np.argmax(np.where(near, expected, -1.0), axis=0)
+            for k, (board, fret) in enumerate(zip(chunk.tolist(), pick.tolist(), strict=True)):
+                chances = min(float(expected[fret, k]), 1.0), min(float(decided[fret, k]), 1.0)
+                advice[board] = NextReading(int(frets[fret]), *chances)
+    return [advice[board] for board in members.tolist()]
 
 
 def _after(prior: Floats, mean: Floats, deviation: Floats, threshold: float) -> tuple[Floats, Floats]:
@@ -109,15 +108,16 @@ def _after(prior: Floats, mean: Floats, deviation: Floats, threshold: float) -> 
 
 
 def _predictions(
-    findings: Findings, boards: Boards, pattern: int, members: Ints, beliefs: Beliefs, frets: Ints
+    findings: Findings, boards: Boards, place: tuple[int, int], members: Ints, beliefs: Beliefs, frets: Ints
 ) -> tuple[Floats, Floats]:
     """Mean and standard deviation of the next reading at every fret, by candidate. shape (C, frets, n) [mm]
 
-    At the scatter that is most probable for these boards together.
+    At one scatter of one pattern, which ``place`` names in this order.
     """
     fits, plan = findings.fits, findings.plan
     candidates, _, patterns, _ = findings.weight.shape
-    row = int(np.argmax(np.sum(findings.weight[:, :, pattern, members], axis=(0, 2)))) * patterns + pattern
+    scatter_index, pattern = place
+    row = scatter_index * patterns + pattern
     whiten, scatter = plan.whiten[row], plan.scatter[row]
     start, end, used = boards.pattern.start[pattern], boards.pattern.end[pattern], boards.pattern.used[pattern]
     # What a fret's own misplacement has in common with the readings. shape (frets, N)
@@ -130,7 +130,7 @@ def _predictions(
     steps = np.arange(max(int(frets[-1]), int(np.max(end))) + 1)[:, None]
     fixed = rule_table(beliefs.fixed_rules, len(steps) - 1)
     bounds = [curve.position_of(beliefs.free_divisor.upper), curve.position_of(beliefs.free_divisor.lower)]
-    theta = curve.step_at(np.clip(fits.position[row, members], *bounds))
+    theta = curve.step_at(np.clip(fits.expected_position[row, members], *bounds))
     readings = boards.readings[pattern][:, members]
     means = np.empty((candidates, len(frets), len(members)))
     deviations = np.empty(means.shape)
@@ -140,6 +140,7 @@ def _predictions(
         if candidate < candidates - 1:
             columns = [np.broadcast_to(fixed[:, candidate, None], (len(steps), len(members)))]
         else:
+            scale, nut = fits.expected[0][0][row, members], fits.expected[2][0][row, members]
             columns = [-np.expm1(-theta * steps), scale * steps * np.exp(-theta * steps)]
             prior.append(1.0 / _STEP_DEVIATION**2)
         design = [column[end] - column[start] for column in columns]

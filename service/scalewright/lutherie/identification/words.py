@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Sequence
+from typing import TypeAlias
 
-from scalewright.lutherie.estimate import Estimate
 from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed, Rule
 
-__all__ = ["deviation_in_words", "length_in_words", "rule_in_words", "statement_of"]
+__all__ = ["Interval", "deviation_in_words", "length_in_words", "rule_in_words", "statement_of"]
 
 _INCH = 25.4
 """One inch, exactly. [mm]"""
@@ -43,6 +43,11 @@ def rule_in_words(rule: Rule) -> str:
             return "listed pitches"
 
 
+def _digits(uncertainty: float) -> int:
+    """Decimals in millimetres that an uncertainty leaves: two of its own digits."""
+    return min(3, max(0, 1 - math.floor(math.log10(max(uncertainty, 1e-4)))))
+
+
 def length_in_words(length: float, uncertainty: float) -> str:
     """A length with the digits that its uncertainty leaves. Both in millimetres.
 
@@ -56,24 +61,21 @@ def length_in_words(length: float, uncertainty: float) -> str:
     str
         Such as ``624.08 mm (24.570 in)``.
     """
-    digits = min(3, max(0, 1 - math.floor(math.log10(max(uncertainty, 1e-4)))))
-    return f"{length:.{digits}f} mm ({length / _INCH:.{digits + 1}f} in)"
+    digits = _digits(uncertainty)
+    return "%.*f mm (%.*f in)" % (digits, length, digits + 1, length / _INCH)
 
 
-def _estimate_in_words(estimate: Estimate, coverage: str) -> str:
-    half = 0.5 * (estimate.upper - estimate.lower)
-    digits = min(3, max(0, 1 - math.floor(math.log10(max(half, 1e-4)))))
-    return f"{length_in_words(estimate.value, half)} ± {half:.{digits}f} mm{coverage}"
+Interval: TypeAlias = tuple[float, float, float, float]
+"""An estimate as value, standard deviation, lower and upper. [mm]"""
 
 
 def statement_of(
     verdict: str,
-    rule: Rule | None,
-    layout_scale: Estimate | None,
-    true_scale: Estimate | None,
-    probability: float,
     ranked: Sequence[Rule],
-    coverage: float = 0.95,
+    layout_scale: Interval | None,
+    true_scale: Interval | None,
+    probability: float,
+    coverage: float,
 ) -> str:
     """One sentence for a label or a work order.
 
@@ -81,14 +83,12 @@ def statement_of(
     ----------
     verdict : {"established", "undecided", "none"}
         What was concluded.
-    rule : Rule or None
-        The established rule.
-    layout_scale, true_scale : Estimate or None
-        What is known of them. [mm]
-    probability : float
-        Probability of the leading rule. [-]
     ranked : sequence of Rule
         The candidates, the most probable first.
+    layout_scale, true_scale : tuple of float or None
+        What is known of them: value, deviation, lower and upper. [mm]
+    probability : float
+        Probability of the leading rule. [-]
     coverage : float
         Probability that a stated interval holds.
 
@@ -97,23 +97,23 @@ def statement_of(
     str
         With lengths in millimetres and inches.
     """
-    held = f" ({coverage:.0%})".replace("%", " %")
-    true = (
-        "the true scale cannot be told" if true_scale is None else f"true scale {_estimate_in_words(true_scale, held)}"
-    )
-    match verdict:
-        case "established" if rule is not None and layout_scale is not None:
-            spaced = rule_in_words(rule)
-            spaced = spaced[0].upper() + spaced[1:]
-            half = 0.5 * (layout_scale.upper - layout_scale.lower)
-            laid = f"laid out from {length_in_words(layout_scale.value, half)}"
-            return f"{spaced}, {laid}: {true}."
-        case "undecided":
-            names = " or ".join(rule_in_words(candidate) for candidate in ranked[:2])
-            first = f"Not decided between {names}" if len(ranked) > 1 else f"Not established: {names}"
-            return f"{first} (the first with probability {probability:.2f}): {true}."
-        case _:
-            return f"None of the rules compared explains these readings: {true}."
+    if true_scale is None:
+        true = "the true scale cannot be told"
+    else:
+        value, _, lower, upper = true_scale
+        half = 0.5 * (upper - lower)
+        digits = _digits(half)
+        numbers = (digits, value, digits + 1, value / _INCH, digits, half, 100.0 * coverage)
+        true = "true scale %.*f mm (%.*f in) ± %.*f mm (%g %%)" % numbers
+    if verdict == "established" and layout_scale is not None:
+        spaced = rule_in_words(ranked[0])
+        laid = length_in_words(layout_scale[0], 0.5 * (layout_scale[3] - layout_scale[2]))
+        return f"{spaced[0].upper()}{spaced[1:]}, laid out from {laid}: {true}."
+    if verdict == "undecided":
+        names = " or ".join([rule_in_words(candidate) for candidate in ranked[:2]])
+        first = f"Not decided between {names}" if len(ranked) > 1 else f"Not established: {names}"
+        return f"{first} (the first with probability {probability:.2f}): {true}."
+    return f"None of the rules compared explains these readings: {true}."
 
 
 def deviation_in_words(start: int, end: int, deviation: float, uncertainty: float) -> str:

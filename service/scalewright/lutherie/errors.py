@@ -6,7 +6,14 @@
     ├── MeasurementError              the words or numbers given cannot be a measurement
     │   ├── UnreadableLengthError     a text that is no length
     │   ├── TooFewReadingsError       less than a fit needs
-    │   └── ImpossibleReadingError    a reading that no board can give
+    │   ├── ImpossibleReadingError    a reading that no board can give
+    │   ├── UnplaceableLabelError     a label whose number fits no unit
+    │   ├── ToleranceError            a tolerance of zero or less
+    │   ├── TooFewBoardsError         fewer boards than a study of a tool needs
+    │   └── UnequalSlotsError         boards of one tool with unequal numbers of slots
+    ├── PartError                     no such part exists
+    │   ├── UndefinedPartError        a part that nothing defines
+    │   └── ContradictoryPartError    a part that is defined twice, differently
     ├── GeometryError                 no such board exists
     │   ├── TooFewPitchesError        a list of pitches shorter than the board
     │   ├── PitchCountError           a target temperament with a pitch too many or too few
@@ -20,6 +27,7 @@
 """
 
 __all__ = [
+    "ContradictoryPartError",
     "GeometryError",
     "ImpossibleReadingError",
     "ImpossibleSetupError",
@@ -28,12 +36,18 @@ __all__ = [
     "MeasurementError",
     "NoSaddlePositionError",
     "OutsideScaleError",
+    "PartError",
     "PitchCountError",
     "StringDescriptionError",
     "StringError",
+    "ToleranceError",
+    "TooFewBoardsError",
     "TooFewPitchesError",
     "TooFewReadingsError",
+    "UndefinedPartError",
+    "UnequalSlotsError",
     "UnknownPitchError",
+    "UnplaceableLabelError",
     "UnreadableLengthError",
 ]
 
@@ -65,6 +79,34 @@ class TooFewReadingsError(MeasurementError):
 
 class ImpossibleReadingError(MeasurementError):
     """A reading that no board can give."""
+
+
+class UnplaceableLabelError(MeasurementError):
+    """A label without a unit whose number fits neither inches nor millimetres."""
+
+
+class ToleranceError(MeasurementError):
+    """A tolerance of zero or less."""
+
+
+class TooFewBoardsError(MeasurementError):
+    """Fewer boards than a study of a tool needs; carries ``given`` and ``needed``."""
+
+
+class UnequalSlotsError(MeasurementError):
+    """Boards of one tool with unequal numbers of slots; carries ``given`` and ``needed``."""
+
+
+class PartError(LutherieError):
+    """No such part exists."""
+
+
+class UndefinedPartError(PartError):
+    """A part that nothing defines."""
+
+
+class ContradictoryPartError(PartError):
+    """A part that is defined twice, differently; carries both numbers."""
 
 
 class GeometryError(LutherieError):

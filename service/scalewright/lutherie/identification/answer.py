@@ -24,6 +24,7 @@ __all__ = [
     "SuspectReading",
     "Verdict",
     "answer",
+    "named_in_statement",
     "procedure_notes",
     "rules_of",
 ]
@@ -174,7 +175,7 @@ def answer(
         next_reading=next_reading,
         statement=statement_of(
             verdict,
-            [rules[index] for index in ([row.leader] if established else ranked)],
+            [rules[index] for index in named_in_statement(row.verdict, row.leader, row.family, ranked)],
             _interval(leader.layout_scale) if established else None,
             _interval(true_scale),
             row.probability,
@@ -193,6 +194,13 @@ NO_OCTAVE_FRET = Note(
     "The leading rule has no octave fret, so the board has no true scale; its layout scale stands for it.",
 )
 """Said where a true scale cannot be defined."""
+
+
+def named_in_statement(verdict: int, leader: int, family: Sequence[int], ranked: Sequence[int]) -> list[int]:
+    """The candidates that a statement names: the leader and its family, or its strongest rival outside it."""
+    if verdict == ESTABLISHED:
+        return [leader, *(index for index in ranked if family[index] and index != leader)]
+    return [leader, *[index for index in ranked if not family[index]][:1]]
 
 
 def rules_of(row: Row, beliefs: Beliefs) -> list[Rule]:

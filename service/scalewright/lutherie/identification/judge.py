@@ -39,7 +39,7 @@ _SCATTER_NODES = 7
 _SHOP_SCALE, _SHOP_FRETS, _CLOSE = 650.0, 24, 0.1
 """Rules are of one family only if on such a board [mm] with so many frets they come this close [mm]."""
 
-_APART = 0.5
+_APART = 2.0
 """And if the readings tell them apart by less than this. [standard deviations]"""
 
 

@@ -55,7 +55,9 @@ def octave_alone(
         at = frets.index(octave)
         told = inverse @ (design * weight[:, None])
         if abs(told[at, at] - 1.0) < _RANK_TOLERANCE:
-            distance = float(inverse[at] @ (weight * np.array([survey.distance[i] - procedure.offset[i] for i in keep])))
+            distance = float(
+                inverse[at] @ (weight * np.array([survey.distance[i] - procedure.offset[i] for i in keep]))
+            )
             deviation = math.hypot(float(np.linalg.norm(inverse[at])), procedure.scale_error * distance)
             return (
                 normal_estimate(2.0 * distance, 2.0 * deviation, coverage),

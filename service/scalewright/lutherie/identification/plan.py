@@ -250,9 +250,7 @@ def _split(whiten: Floats, nut: Floats | None, nut_norm: Floats, reference: Floa
     return np.concatenate([rows - reference[:, :, None] * amplitude, amplitude, level], axis=1)
 
 
-def _pull(
-    whiten: Floats, own: Floats, nut: Floats | None, reference: Floats, shapes: Floats
-) -> tuple[Floats, Floats]:
+def _pull(whiten: Floats, own: Floats, nut: Floats | None, reference: Floats, shapes: Floats) -> tuple[Floats, Floats]:
     """Deleted residuals of every fixed rule: Q y / sqrt(diag Q), with Q = W' (I - oo' - vv') W.
 
     With o the nut's and v the rule's unit vector, z = Q y are the weighted residuals of the fit to all

@@ -66,10 +66,10 @@ def slips(survey: Survey, row: Row, beliefs: Beliefs, judge: _Judge) -> list[Not
     scale = row.layout_scale[row.leader][0]
     small, large = _USUAL_SCALES
     if scale < small <= scale * _INCH <= large:
-        text = f"These look like inches: read as millimetres the scale would be {scale:.4g} mm; give the unit \"in\"."
+        text = f'These look like inches: read as millimetres the scale would be {scale:.4g} mm; give the unit "in".'
         return [Note("looks-like-inches", text)]
     if scale > large >= scale / _INCH >= small:
-        text = f"These look like millimetres: read as inches the scale would be {scale / _INCH:.4g} in; give the unit \"mm\"."
+        text = f'These look like millimetres: read as inches the scale would be {scale / _INCH:.4g} in; give the unit "mm".'
         return [Note("looks-like-millimetres", text)]
     if row.verdict != NONE:
         return []
@@ -106,9 +106,7 @@ def _as_steps(survey: Survey) -> list[_Correction]:
         return []
     ends = [survey.procedure.end[k] for k in order]
     starts = dict(zip(ends, [0, *ends], strict=False))
-    procedure = dataclasses.replace(
-        survey.procedure, start=tuple(starts[end] for end in survey.procedure.end)
-    )
+    procedure = dataclasses.replace(survey.procedure, start=tuple(starts[end] for end in survey.procedure.end))
 
     def note(row: Row, beliefs: Beliefs) -> Note:
         text = f"As readings from fret to fret these are explained by {_rule(row, beliefs)}; send them as fret_to_fret."

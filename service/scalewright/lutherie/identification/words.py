@@ -71,7 +71,7 @@ Interval: TypeAlias = tuple[float, float, float, float]
 
 def statement_of(
     verdict: str,
-    ranked: Sequence[Rule],
+    named: Sequence[Rule],
     layout_scale: Interval | None,
     true_scale: Interval | None,
     probability: float,
@@ -83,8 +83,8 @@ def statement_of(
     ----------
     verdict : {"established", "undecided", "none"}
         What was concluded.
-    ranked : sequence of Rule
-        The candidates, the most probable first.
+    named : sequence of Rule
+        The leading rule, then those of its family if it is established, or else the strongest rival.
     layout_scale, true_scale : tuple of float or None
         What is known of them: value, deviation, lower and upper. [mm]
     probability : float
@@ -106,12 +106,14 @@ def statement_of(
         numbers = (digits, value, digits + 1, value / _INCH, digits, half, 100.0 * coverage)
         true = "true scale %.*f mm (%.*f in) ± %.*f mm (%g %%)" % numbers
     if verdict == "established" and layout_scale is not None:
-        spaced = rule_in_words(ranked[0])
+        spaced = rule_in_words(named[0])
+        if len(named) > 1:
+            spaced += f" (not to be told here from {' or '.join([rule_in_words(other) for other in named[1:]])})"
         laid = length_in_words(layout_scale[0], 0.5 * (layout_scale[3] - layout_scale[2]))
         return f"{spaced[0].upper()}{spaced[1:]}, laid out from {laid}: {true}."
     if verdict == "undecided":
-        names = " or ".join([rule_in_words(candidate) for candidate in ranked[:2]])
-        first = f"Not decided between {names}" if len(ranked) > 1 else f"Not established: {names}"
+        names = " and ".join([rule_in_words(candidate) for candidate in named])
+        first = f"Not decided between {names}" if len(named) > 1 else f"Not established: {names}"
         return f"{first} (the first with probability {probability:.2f}): {true}."
     return f"None of the rules compared explains these readings: {true}."
 

@@ -1,0 +1,68 @@
+"""Reslotting: how a board compares with the same board slotted again in equal steps, at the same true scale."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+__all__ = ["ReslottedNote", "ReslottedString", "Reslotting", "compare_notes"]
+
+
+@dataclass(frozen=True, slots=True)
+class ReslottedNote:
+    """One fretted note on both boards, each with its own best saddle."""
+
+    fret: int
+    """Number of the fret."""
+    here: float
+    """Error on this board. [cent]"""
+    equal: float
+    """Error on the board in equal steps. [cent]"""
+    cost: float
+    """What the spacing rule of this board adds: the first less the second. [cent]"""
+
+
+@dataclass(frozen=True, slots=True)
+class ReslottedString:
+    """One string on the board in equal steps."""
+
+    pitch: str
+    """Name of the open pitch, or its frequency with the unit."""
+    saddle_setback: float
+    """From the end of the scale to the break point, positive away from the nut. [mm]"""
+    nut_setback: float
+    """From the pattern's zero line to the nut's front edge, positive away from fret 1. [mm]"""
+    rms_cents: float
+    """Root mean square of the errors that remain on the frets that count. [cent]"""
+    cents: list[ReslottedNote]
+    """Both boards at every fret."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reslotting:
+    """The same board in equal steps at the same true scale."""
+
+    steps: int
+    """Equal steps to the octave."""
+    true_scale: float
+    """The true scale of both. [mm]"""
+    rms_cents_here: float
+    """Root mean square of what remains on this board, over all strings and the frets that count. [cent]"""
+    rms_cents_equal: float
+    """The same on the board in equal steps. [cent]"""
+    strings: list[ReslottedString]
+    """The strings, in the order given."""
+
+
+def compare_notes(here: Sequence[float], equal: Sequence[float]) -> list[ReslottedNote]:
+    """Errors of one string on both boards, fret by fret.
+
+    Parameters
+    ----------
+    here, equal : sequence of float, length n_frets
+        Errors that remain on this board and on the one in equal steps. [cent]
+
+    Returns
+    -------
+    list of ReslottedNote
+        One for each fret.
+    """
+    return [ReslottedNote(n, a, b, a - b) for n, (a, b) in enumerate(zip(here, equal, strict=True), 1)]

@@ -1,0 +1,189 @@
+"""Frets: what the readings of all strings say of the frets, beyond what moves of saddle and nut explain."""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from scalewright.lutherie import spacing
+from scalewright.lutherie.diagnosis.answer import FretError, RuleLikelihood, SpacingDiagnosis, SpacingVerdict
+from scalewright.lutherie.diagnosis.complaint import Board, Complaint
+from scalewright.lutherie.diagnosis.moves import FittedString
+from scalewright.lutherie.estimate import (
+    Floats,
+    chi_square_quantile,
+    chi_square_survival,
+    normal_estimate,
+)
+from scalewright.lutherie.layout import lay_out
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
+
+__all__ = ["diagnose_spacing", "rule_errors"]
+
+_CENTS = 1200.0 / math.log(2.0)
+_ESTABLISHED = 0.95
+"""Probability that makes a rule established. [-]"""
+_UNEXPLAINED = 0.01
+"""Chi-squares less probable than this are not explained. [-]"""
+
+
+def diagnose_spacing(complaint: Complaint, board: Board, strings: Sequence[FittedString]) -> SpacingDiagnosis:
+    """Compare the spacing rules, and look for frets that all strings find misplaced.
+
+    Parameters
+    ----------
+    complaint : Complaint
+        What was heard.
+    board : Board
+        Where the frets stand by the rule that the board was said to have.
+    strings : sequence of FittedString
+        The strings with the moves that mend them.
+
+    Returns
+    -------
+    SpacingDiagnosis
+        Of each rule only what no move of saddle and nut could undo counts.
+    """
+    freedom = sum(len(string.frets) - int(string.fit.free.sum()) for string in strings)
+    rules = _rules(complaint, board, strings, freedom)
+    leading = rules[0]
+    verdict: SpacingVerdict = "undecided"
+    if leading.p_value is not None and leading.p_value < _UNEXPLAINED:
+        verdict = "none"
+    elif leading.probability >= _ESTABLISHED:
+        verdict = "established"
+    frets = _common_errors(complaint, board, strings)
+    return SpacingDiagnosis(verdict, rules, freedom, frets, _statement(verdict, leading, complaint, frets))
+
+
+def rule_errors(board: Board, rule: Rule, complaint: Complaint) -> Floats | None:
+    """Errors that a rule gives the frets of a board of this true scale, for an ideal string.
+
+    Parameters
+    ----------
+    board : Board
+        The board, for its true scale and its targets.
+    rule : Rule
+        The rule that is tried.
+    complaint : Complaint
+        What was heard, for the number of frets.
+
+    Returns
+    -------
+    ndarray, shape (n_frets,), or None
+        Errors with the saddle at the end of the true scale; None where the rule has frets beyond it. [cent]
+    """
+    layout = lay_out(rule, board.scale, complaint.frets, "true")
+    remaining = np.array([fret.to_true_end for fret in layout.frets], dtype=np.float64)
+    if not remaining.min() > 0.0:
+        return None
+    return _CENTS * np.log(board.scale / remaining) - board.target
+
+
+def _rules(complaint: Complaint, board: Board, strings: Sequence[FittedString], freedom: int) -> list[RuleLikelihood]:
+    """Rules that are compared, the likeliest first."""
+    candidates: list[Rule] = [complaint.rule, *(rule for rule in (EQUAL, EIGHTEENTH) if rule != complaint.rule)]
+    tried: list[tuple[Rule, float]] = []
+    for rule in candidates:
+        errors = rule_errors(board, rule, complaint)
+        if errors is None:
+            continue
+        total = 0.0
+        for string in strings:
+            own = np.concatenate([[0.0], errors])[string.frets]
+            left = string.fit.residuals - _beyond_moves(string, own)
+            total += float(string.weights @ left**2)
+        tried.append((rule, total))
+    least = min(total for _, total in tried)
+    likelihood = [math.exp(-0.5 * (total - least)) for _, total in tried]
+    ranked = [
+        RuleLikelihood(
+            rule=rule,
+            probability=weight / sum(likelihood),
+            chi_square=total,
+            p_value=float(chi_square_survival(np.array(total), freedom)) if freedom > 0 else None,
+        )
+        for (rule, total), weight in zip(tried, likelihood, strict=True)
+    ]
+    return sorted(ranked, key=lambda one: -one.probability)
+
+
+def _beyond_moves(string: FittedString, errors: Floats) -> Floats:
+    """Part of some errors that no move of this string undoes, shape (n_readings,). [cent]"""
+    free = string.fit.free
+    if not free.any():
+        return np.zeros_like(errors)
+    design, weights = string.fit.design[:, free], string.weights
+    information = design.T @ (design * weights[:, np.newaxis])
+    explained: Floats = design @ np.linalg.solve(information, design.T @ (weights * errors))
+    return errors - explained
+
+
+def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedString]) -> list[FretError]:
+    """Errors that strings share fret by fret, orthogonal to the moves; none where no two strings share enough."""
+    counts: dict[int, int] = {}
+    for string in strings:
+        for fret in set(string.frets.tolist()) - {0}:
+            counts[fret] = counts.get(fret, 0) + 1
+    shared = sorted(fret for fret, count in counts.items() if count >= 2)
+    if len(shared) < 3:
+        return []
+    place = {fret: index for index, fret in enumerate(shared)}
+    information, pull = np.zeros((len(shared), len(shared))), np.zeros(len(shared))
+    for string in strings:
+        if not string.told:
+            continue
+        select = np.zeros((len(string.frets), len(shared)))
+        for row, fret in enumerate(string.frets.tolist()):
+            if fret in place:
+                select[row, place[fret]] = 1.0
+        design, weights = string.fit.design[:, string.fit.free], string.weights
+        weighted = design * weights[:, np.newaxis]
+        beyond = np.diag(weights) - weighted @ np.linalg.solve(design.T @ weighted, weighted.T)
+        information += select.T @ beyond @ select
+        pull += select.T @ (weights * string.fit.residuals)
+    # What a move could undo has no information; the pseudo-inverse leaves it out.
+    values, vectors = np.linalg.eigh(information)
+    kept = values > 1e-9 * max(1e-300, float(values[-1]))
+    if not kept.any():
+        return []
+    covariance = (vectors[:, kept] / values[kept]) @ vectors[:, kept].T
+    errors, sigmas = covariance @ pull, np.sqrt(np.maximum(np.diag(covariance), 0.0))
+    threshold = math.sqrt(chi_square_quantile(_UNEXPLAINED / len(shared), 1))
+    found = []
+    for fret, error, sigma in zip(shared, errors.tolist(), sigmas.tolist(), strict=True):
+        per_cent = float(board.remaining[fret - 1]) / _CENTS
+        found.append(
+            FretError(
+                fret=fret,
+                error=normal_estimate(error, sigma, complaint.coverage),
+                displacement=normal_estimate(per_cent * error, per_cent * sigma, complaint.coverage),
+                misplaced=sigma > 0.0 and abs(error) > threshold * sigma,
+            )
+        )
+    return found
+
+
+def _statement(
+    verdict: SpacingVerdict, leading: RuleLikelihood, complaint: Complaint, frets: Sequence[FretError]
+) -> str:
+    """One sentence for the bench."""
+    misplaced = [fret.fret for fret in frets if fret.misplaced]
+    if misplaced:
+        listed = ", ".join(map(str, misplaced))
+        return f"All strings are off together at fret {listed}, which no move of saddle or nut mends: measure there."
+    if verdict == "established":
+        kind = "the rule that was given" if leading.rule == complaint.rule else f"the {_named(leading.rule)}"
+        return f"The readings agree with {kind}, and not with the others that were compared."
+    if verdict == "none":
+        return (
+            "No rule that was compared explains what the moves leave: look for a suspect reading or a wandering fret."
+        )
+    return (
+        "These readings can't tell the spacing rules apart: what a rule leaves after the moves is too small for them."
+    )
+
+
+def _named(rule: Rule) -> str:
+    """Name of a rule in a sentence."""
+    return {spacing.EIGHTEENTH: "rule of 18", spacing.EQUAL: "rule of equal steps"}.get(rule, "rule given")

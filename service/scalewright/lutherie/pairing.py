@@ -1,0 +1,261 @@
+"""Pairs of parts: the mismatch of their scales and saddle lines, and what it does to the notes."""
+
+import math
+from dataclasses import dataclass
+from itertools import product
+from typing import Literal, TypeAlias
+
+import numpy as np
+
+from scalewright.lutherie import spacing
+from scalewright.lutherie.conformity import Interval
+from scalewright.lutherie.deciding import USUAL_FRETS, DecidingReadings, deciding_readings
+from scalewright.lutherie.decision import Decision, Mixture, decide, probability_within, summed_up
+from scalewright.lutherie.estimate import Estimate
+from scalewright.lutherie.layout import true_scale_of
+from scalewright.lutherie.part import Hypothesis, Known, Side
+from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, EQUAL, Rule
+
+__all__ = ["Absorption", "Demands", "FretCents", "Pair", "Within", "cents_of_shift", "compare", "distance_to_fret"]
+
+Within: TypeAlias = Literal["yes", "no", "undecided"]
+"""Whether something is within reach."""
+
+_REACH: dict[Decision, Within] = {"together": "yes", "apart": "no", "undecided": "undecided"}
+
+
+@dataclass(frozen=True, slots=True)
+class Demands:
+    """How well parts have to agree, and how sure that has to be."""
+
+    tolerance: float
+    """How far two true scales may differ. [mm]"""
+    guard_factor: float
+    """Guard band in standard uncertainties. [-]"""
+    coverage: float
+    """Probability that a stated interval holds. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class FretCents:
+    """What a misplaced saddle line does to one fretted note."""
+
+    fret: int
+    """Number of the fret."""
+    cents: Estimate
+    """Change of its pitch after the open string is tuned again; positive sharp. [cent]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Absorption:
+    """Whether the saddle's travel can take the mismatch up."""
+
+    needed: float
+    """How far the break point would have to move, positive away from the nut. [mm]"""
+    absorbs: Within
+    """Whether it can."""
+    left: float
+    """What stays of the mismatch with the saddle at the end of its travel. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two parts along one string line."""
+
+    first: str
+    """The part that carries the frets; of two such, or of none, the one named first."""
+    second: str
+    """The other part."""
+    side: Side
+    """Along which string line."""
+    decision: Decision
+    """Whether they belong together."""
+    mismatch: Estimate | None
+    """True scale of the second minus that of the first; None where one cannot be told. [mm]"""
+    saddle_mismatch: Estimate | None
+    """Where the saddle line falls against the end of the true scale of the part that carries the frets, placed from
+    its datum; positive too far from the nut. Of two boards: the first one's saddle line under the second. [mm]"""
+    conformance_probability: float | None
+    """Probability that the true scales differ by no more than the tolerance. [-]"""
+    tolerance: float
+    """How far the true scales may differ. [mm]"""
+    guard_band: float | None
+    """A mismatch has to lie so far inside or outside the tolerance to be decided. [mm]"""
+    cents: list[FretCents]
+    """What the saddle mismatch does to fretted notes; empty where no part carries frets."""
+    absorption: Absorption | None
+    """Whether the saddle's travel takes it up; None where no part says how far its saddle moves."""
+    deciding: DecidingReadings | None
+    """What to measure where it cannot be decided."""
+
+
+def distance_to_fret(hypothesis: Hypothesis, fret: int, rule: Rule | None = None) -> float:
+    """Distance from the pattern's zero line to a fret, as a share of the true scale. [-]
+
+    Parameters
+    ----------
+    hypothesis : Hypothesis
+        One possibility for a part.
+    fret : int
+        Number of the fret, 0 for the nut.
+    rule : Rule, optional
+        Rule to use where the possibility names none; equal spacing without it.
+
+    Returns
+    -------
+    float
+        Half for the octave fret.
+
+    Raises
+    ------
+    TooFewPitchesError
+        Listed pitches that end before the fret.
+    """
+    if fret == 0:
+        return 0.0
+    used = hypothesis.rule or rule or EQUAL
+    share = true_scale_of(used, 1.0)
+    return spacing.fractions(used, fret)[-1] / (1.0 if share is None else share)
+
+
+def cents_of_shift(true_scale: float, share: float, shift: float) -> float:
+    """Change of a fretted note's interval when an ideal string's saddle line is moved.
+
+    Parameters
+    ----------
+    true_scale : float
+        From the nut to where the saddle line belongs. [mm]
+    share : float
+        Distance from the nut to the fret, as a share of the true scale. [-]
+    shift : float
+        How far the saddle line lies beyond its place; positive away from the nut. [mm]
+
+    Returns
+    -------
+    float
+        Positive sharp, the open string in tune. [cent]
+
+    Notes
+    -----
+    A string of length L sounds 1/L: fret n rises by 1200 log2 of (X0 + e) X_n / ((X_n + e) X0) against what was
+    intended, with X_n what is left from fret n to the saddle's place.
+    """
+    left = (1.0 - share) * true_scale
+    return CENTS_PER_OCTAVE * (math.log1p(shift / true_scale) - math.log1p(shift / left)) / math.log(2.0)
+
+
+def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
+    """Hold one part against another.
+
+    Parameters
+    ----------
+    one, other : Known
+        What is known of the two along one string line, in the order in which they were named.
+    side : {"whole", "bass", "treble"}
+        Which line that is.
+    demands : Demands
+        How well they have to agree.
+
+    Returns
+    -------
+    Pair
+        Mismatch, consequences and decision.
+
+    Raises
+    ------
+    TooFewPitchesError
+        Listed pitches that end before the datum fret.
+    """
+    first, second = (other, one) if other.part.fretted and not one.part.fretted else (one, other)
+    limits = Interval(-demands.tolerance, demands.tolerance)
+    names = {"first": first.part.id, "second": second.part.id, "side": side, "tolerance": demands.tolerance}
+    if not (first.hypotheses and second.hypotheses):
+        deciding = deciding_readings(first, second, 0.0, demands.tolerance, demands.guard_factor)
+        return Pair(
+            **names, decision="undecided", mismatch=None, saddle_mismatch=None, conformance_probability=None,
+            guard_band=None, cents=[], absorption=None, deciding=deciding,
+        )  # fmt: skip
+    couples = list(product(first.hypotheses, second.hypotheses))
+    weight = np.array([a.probability * b.probability for a, b in couples])
+    weight /= np.sum(weight)
+    scales = Mixture(
+        weight,
+        np.array([b.true_scale - a.true_scale for a, b in couples]),
+        np.array([math.hypot(a.deviation, b.deviation) for a, b in couples]),
+    )
+    decision = decide(scales, limits, demands.guard_factor)
+    # Whose frets sound, and whose saddle line they sound against.
+    fretted, saddle = (second, first) if first.part.fretted and second.part.fretted else (first, second)
+    ordered = couples if fretted is first else [(b, a) for a, b in couples]
+    line = _saddle_line(fretted, saddle, ordered, weight)
+    saddle_mismatch = summed_up(line, demands.coverage)
+    deciding = None
+    if decision == "undecided":
+        likeliest = second.hypotheses[0].true_scale - first.hypotheses[0].true_scale
+        deciding = deciding_readings(first, second, likeliest, demands.tolerance, demands.guard_factor)
+    return Pair(
+        **names,
+        decision=decision,
+        mismatch=summed_up(scales, demands.coverage),
+        saddle_mismatch=saddle_mismatch,
+        conformance_probability=probability_within(scales, limits),
+        guard_band=demands.guard_factor * scales.standard_uncertainty,
+        cents=_cents(fretted, saddle_mismatch) if fretted.part.fretted else [],
+        absorption=_absorption(fretted, saddle, line, demands),
+        deciding=deciding,
+    )
+
+
+def _saddle_line(
+    fretted: Known, saddle: Known, couples: list[tuple[Hypothesis, Hypothesis]], weight: np.ndarray
+) -> Mixture:
+    """Where the saddle line falls beyond the end of the true scale of the part with the frets."""
+    placed = fretted.part if saddle.part.fretted else saddle.part
+    fret = (placed.datum_fret or 0) if placed.datum == "fret" else 0
+    means, deviations = [], []
+    for board, line in couples:
+        near = distance_to_fret(board, fret, line.rule)
+        far = distance_to_fret(line, fret, board.rule)
+        mean = line.true_scale * (1.0 - far) - board.true_scale * (1.0 - near)
+        spread = math.hypot(line.deviation * (1.0 - far), board.deviation * (1.0 - near))
+        if fret == 0:
+            # Placed from the nut's front edge. A board's nut offset and scale are anticorrelated, so that adding
+            # their squares overstates the uncertainty.
+            mean += line.nut_offset - board.nut_offset
+            spread = math.hypot(spread, math.hypot(line.nut_deviation, board.nut_deviation))
+        means.append(mean)
+        deviations.append(spread)
+    return Mixture(weight, np.array(means), np.array(deviations))
+
+
+def _cents(fretted: Known, shift: Estimate) -> list[FretCents]:
+    """Cents at frets 5, 12 and the last."""
+    part = fretted.part
+    read = max(part.survey.procedure.end) if part.survey is not None else 0
+    last = part.frets or max(USUAL_FRETS, read)
+    leading = fretted.hypotheses[0]
+    found = []
+    for fret in sorted({fret for fret in (5, 12, last) if fret <= last}):
+        share = distance_to_fret(leading, fret)
+        numbers = [
+            cents_of_shift(leading.true_scale, share, max(e, 0.5 * (share - 1.0) * leading.true_scale))
+            for e in (shift.value, shift.lower, shift.upper)
+        ]
+        slope = abs(numbers[1] - numbers[2]) / max(shift.upper - shift.lower, 1e-12)
+        found.append(
+            FretCents(fret, Estimate(numbers[0], slope * shift.standard_uncertainty, min(numbers), max(numbers)))
+        )
+    return found
+
+
+def _absorption(fretted: Known, saddle: Known, line: Mixture, demands: Demands) -> Absorption | None:
+    """Whether the travel of the saddle reaches the end of the true scale."""
+    travel = saddle.part.travel or fretted.part.travel
+    if travel is None:
+        return None
+    reach = Interval(-travel.away_from_nut, travel.towards_nut)
+    shift = line.value
+    held = min(max(shift, reach.lower), reach.upper)
+    return Absorption(
+        needed=-shift, absorbs=_REACH[decide(line, reach, demands.guard_factor)], left=shift - held
+    )

@@ -1,0 +1,1 @@
+"""HTTP: the application, its limits, its problems and its routes."""

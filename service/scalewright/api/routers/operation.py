@@ -1,0 +1,52 @@
+"""Operation: whether the service lives and is ready, and where to begin."""
+
+from typing import Any, Literal
+
+from fastapi import APIRouter, Request, Response
+from pydantic import BaseModel, ConfigDict
+from starlette.responses import JSONResponse, RedirectResponse
+
+from scalewright import __version__
+from scalewright.api.documentation import problem_documentation
+from scalewright.api.media import choose
+
+__all__ = ["router"]
+
+router = APIRouter(tags=["operation"])
+_NO_STORE = {"Cache-Control": "no-store"}
+
+
+class Health(BaseModel):
+    """State of the service."""
+
+    model_config = ConfigDict(frozen=True, use_attribute_docstrings=True)
+
+    status: Literal["ok"]
+    """Always "ok": a service that is not answers with another HTTP status or not at all."""
+    version: str
+    """Version of the service."""
+
+
+_ANSWER: dict[str, Any] = {"response_model": Health, "responses": {405: problem_documentation(405)}}
+
+
+@router.get("/livez", operation_id="livez", summary="Whether the process lives", **_ANSWER)
+async def livez() -> Response:
+    """Answers as long as the process can answer at all; restart it when this stays silent."""
+    return JSONResponse({"status": "ok", "version": __version__}, headers=_NO_STORE)
+
+
+@router.get("/readyz", operation_id="readyz", summary="Whether requests are welcome", **_ANSWER)
+async def readyz() -> Response:
+    """Answers when the service takes requests; it needs nothing beside itself, so it is ready when it lives."""
+    return JSONResponse({"status": "ok", "version": __version__}, headers=_NO_STORE)
+
+
+@router.get("/", include_in_schema=False)
+async def root(request: Request) -> Response:
+    """Where to begin: links for programs, the documentation for people."""
+    if choose(("application/json", "text/html"), request.headers.get("accept", "*/*").encode("latin-1")) == "text/html":
+        return RedirectResponse("/docs", 307, {"Vary": "Accept"})
+    links = {"documentation": "/docs", "openapi": "/openapi.json", "rules": "/v1/rules", "layout": "/v1/layout"}
+    headers = {"Link": '</openapi.json>; rel="service-desc", </docs>; rel="service-doc"', "Vary": "Accept"}
+    return JSONResponse({"service": "scalewright", "version": __version__, "links": links}, headers=headers)

@@ -1,0 +1,16 @@
+"""Rules: which spacing rules there are."""
+
+from fastapi import APIRouter
+
+from scalewright.api.operations import get
+from scalewright.wire.rules import RulesOut, RuleSummary, summaries
+
+__all__ = ["router"]
+
+router = APIRouter(prefix="/v1", tags=["layout"])
+
+
+@get(router, "/rules", answer=RulesOut, examples="rules", summary="List the spacing rules")
+async def rules() -> dict[str, list[RuleSummary]]:
+    """The spacing rules with their divisors, the cents of a step, the octave fret and how far it falls short."""
+    return {"rules": summaries()}

@@ -1,0 +1,222 @@
+"""The two clients: the same operations over a blocking and over an asynchronous transport."""
+
+import asyncio
+import inspect
+import time
+from collections.abc import Awaitable, Callable, Coroutine
+from types import TracebackType
+from typing import Any, Concatenate, Final, ParamSpec, Self, TypeVar
+
+import httpx
+
+from scalewright_client import _operations
+from scalewright_client._protocol import Call
+from scalewright_client._retry import Attempts, Retry
+from scalewright_client._version import __version__
+
+__all__ = ["AsyncClient", "Client"]
+
+P = ParamSpec("P")
+R = TypeVar("R")
+
+DEFAULT_BASE_URL: Final = "http://127.0.0.1:8000"
+DEFAULT_TIMEOUT: Final = 10.0
+"""For connecting, sending, and waiting for each part of the answer. [s]"""
+
+_SELF = inspect.Parameter("self", inspect.Parameter.POSITIONAL_ONLY)
+
+
+def _dressed(method: Callable[..., Any], build: Callable[..., Any], owner: str) -> None:
+    """Give a method the name, the help text and the signature of its operation."""
+    method.__name__ = build.__name__
+    method.__qualname__ = f"{owner}.{build.__name__}"
+    method.__doc__ = build.__doc__
+    signature = inspect.signature(build)
+    method.__dict__["__signature__"] = signature.replace(
+        parameters=[_SELF, *signature.parameters.values()],
+        return_annotation=inspect.Signature.empty,
+    )
+
+
+def _blocking(build: Callable[P, Call[R]]) -> Callable[Concatenate["Client", P], R]:
+    def method(self: "Client", /, *args: P.args, **kwargs: P.kwargs) -> R:
+        return self._answer(build(*args, **kwargs))
+
+    _dressed(method, build, "Client")
+    return method
+
+
+def _awaited(build: Callable[P, Call[R]]) -> Callable[Concatenate["AsyncClient", P], Coroutine[Any, Any, R]]:
+    async def method(self: "AsyncClient", /, *args: P.args, **kwargs: P.kwargs) -> R:
+        return await self._answer(build(*args, **kwargs))
+
+    _dressed(method, build, "AsyncClient")
+    return method
+
+
+def _headers(api_key: str | None) -> dict[str, str]:
+    agent = {"User-Agent": f"scalewright-client/{__version__}"}
+    return agent if api_key is None else {**agent, "X-API-Key": api_key}
+
+
+def _checked(base_url: str) -> httpx.URL:
+    try:
+        url = httpx.URL(base_url)
+    except httpx.InvalidURL:
+        url = httpx.URL("")
+    if url.scheme not in {"http", "https"} or not url.host:
+        message = f'base_url must be like "{DEFAULT_BASE_URL}", with its scheme and host'
+        raise ValueError(message)
+    return url
+
+
+class Client:
+    """Talks to a Scalewright service and waits for each answer.
+
+    May be shared between threads. Close it, or use it as a context manager.
+
+    Parameters
+    ----------
+    base_url : str
+        Address of the service; a path in it is kept.
+    api_key : str, optional
+        Sent as ``X-API-Key``.
+    timeout : float
+        For connecting, sending, and waiting for each part of the answer. [s]
+    retry : Retry
+        When to ask again.
+    transport : httpx.BaseTransport, optional
+        Takes the place of the network, for tests.
+    sleep : callable
+        Waits for a number of seconds between attempts.
+
+    Raises
+    ------
+    ValueError
+        ``base_url`` is no address.
+    """
+
+    rules = _blocking(_operations.rules)
+    layout = _blocking(_operations.layout)
+    identification = _blocking(_operations.identification)
+    compensation = _blocking(_operations.compensation)
+
+    def __init__(
+        self,
+        base_url: str = DEFAULT_BASE_URL,
+        *,
+        api_key: str | None = None,
+        timeout: float = DEFAULT_TIMEOUT,
+        retry: Retry = Retry(),  # noqa: B008 - frozen
+        transport: httpx.BaseTransport | None = None,
+        sleep: Callable[[float], None] = time.sleep,
+    ) -> None:
+        self._retry = retry
+        self._sleep = sleep
+        self._http = httpx.Client(
+            base_url=_checked(base_url), headers=_headers(api_key), timeout=timeout, transport=transport
+        )
+
+    def _answer(self, call: Call[R]) -> R:
+        attempts = Attempts(self._retry)
+        while True:
+            try:
+                response = self._http.request(call.method, call.path, content=call.content, headers=call.headers)
+            except httpx.RequestError as fault:
+                wait = attempts.after_fault(fault)
+            else:
+                again = attempts.after_answer(response)
+                if again is None:
+                    return call.read(response)
+                wait = again
+            self._sleep(wait)
+
+    def close(self) -> None:
+        """Close the connections."""
+        self._http.close()
+
+    def __enter__(self) -> Self:
+        """Give the client itself."""
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, traceback: TracebackType | None
+    ) -> None:
+        """Close the connections."""
+        self.close()
+
+
+class AsyncClient:
+    """Talks to a Scalewright service from asynchronous code; every operation is awaited.
+
+    Close it with ``await client.aclose()``, or use it in ``async with``.
+
+    Parameters
+    ----------
+    base_url : str
+        Address of the service; a path in it is kept.
+    api_key : str, optional
+        Sent as ``X-API-Key``.
+    timeout : float
+        For connecting, sending, and waiting for each part of the answer. [s]
+    retry : Retry
+        When to ask again.
+    transport : httpx.AsyncBaseTransport, optional
+        Takes the place of the network, for tests.
+    sleep : callable
+        Waits for a number of seconds between attempts, awaited.
+
+    Raises
+    ------
+    ValueError
+        ``base_url`` is no address.
+    """
+
+    rules = _awaited(_operations.rules)
+    layout = _awaited(_operations.layout)
+    identification = _awaited(_operations.identification)
+    compensation = _awaited(_operations.compensation)
+
+    def __init__(
+        self,
+        base_url: str = DEFAULT_BASE_URL,
+        *,
+        api_key: str | None = None,
+        timeout: float = DEFAULT_TIMEOUT,
+        retry: Retry = Retry(),  # noqa: B008 - frozen
+        transport: httpx.AsyncBaseTransport | None = None,
+        sleep: Callable[[float], Awaitable[None]] = asyncio.sleep,
+    ) -> None:
+        self._retry = retry
+        self._sleep = sleep
+        self._http = httpx.AsyncClient(
+            base_url=_checked(base_url), headers=_headers(api_key), timeout=timeout, transport=transport
+        )
+
+    async def _answer(self, call: Call[R]) -> R:
+        attempts = Attempts(self._retry)
+        while True:
+            try:
+                response = await self._http.request(call.method, call.path, content=call.content, headers=call.headers)
+            except httpx.RequestError as fault:
+                wait = attempts.after_fault(fault)
+            else:
+                again = attempts.after_answer(response)
+                if again is None:
+                    return call.read(response)
+                wait = again
+            await self._sleep(wait)
+
+    async def aclose(self) -> None:
+        """Close the connections."""
+        await self._http.aclose()
+
+    async def __aenter__(self) -> Self:
+        """Give the client itself."""
+        return self
+
+    async def __aexit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, traceback: TracebackType | None
+    ) -> None:
+        """Close the connections."""
+        await self.aclose()

@@ -1,0 +1,217 @@
+"""Everything that can go wrong, as one tree of exceptions.
+
+::
+
+    ScalewrightError                       whatever this client raises on purpose
+    ├── TransportError                     no answer came
+    │   ├── ConnectionFaultError           the service could not be reached, or hung up
+    │   └── TimedOutError                  the service did not answer in time
+    ├── UnexpectedAnswerError              an answer came that is not what the contract says
+    └── ProblemError                       the service said no, and why
+        ├── RequestProblemError            4xx: change the request
+        │   ├── MalformedRequestError      400, the body cannot be read
+        │   ├── NotAuthorisedError         401, 403
+        │   ├── NotFoundError              404
+        │   ├── MethodNotAllowedError      405
+        │   ├── NotAcceptableError         406
+        │   ├── TooLargeError              413, 414, 431
+        │   ├── UnsupportedMediaTypeError  415
+        │   ├── InvalidRequestError        422, readable but refused; below it
+        │   │   └── one class for each refusal of the craft
+        │   └── RateLimitedError           429
+        └── ServerProblemError             5xx: the request may be right
+            └── UnavailableError           502, 503, 504
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+__all__ = [
+    "ConnectionFaultError",
+    "Fault",
+    "ImpossibleReadingError",
+    "InvalidRequestError",
+    "MalformedRequestError",
+    "MethodNotAllowedError",
+    "NotAcceptableError",
+    "NotAuthorisedError",
+    "NotFoundError",
+    "OutsideScaleError",
+    "ProblemError",
+    "RateLimitedError",
+    "RequestProblemError",
+    "ScalewrightError",
+    "ServerProblemError",
+    "TimedOutError",
+    "TooFewPitchesError",
+    "TooFewReadingsError",
+    "TooLargeError",
+    "TransportError",
+    "UnavailableError",
+    "UnexpectedAnswerError",
+    "UnknownPitchError",
+    "UnreadableLengthError",
+    "UnsupportedMediaTypeError",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing wrong with a request."""
+
+    pointer: str
+    """JSON pointer to it in the request, "/scale"; empty for the whole request."""
+    code: str
+    """A short name that stays the same, for programs."""
+    detail: str
+    """One sentence, for people."""
+    example: object = None
+    """Something that would work there, where the service knows one."""
+
+
+class ScalewrightError(Exception):
+    """The base of all that this client raises on purpose."""
+
+
+class TransportError(ScalewrightError):
+    """No answer came; the exception of the transport is its ``__cause__``."""
+
+
+class ConnectionFaultError(TransportError):
+    """The service could not be reached, or hung up."""
+
+
+class TimedOutError(TransportError):
+    """The service did not answer in time."""
+
+
+class UnexpectedAnswerError(ScalewrightError):
+    """An answer came that is not what the contract says."""
+
+    def __init__(self, message: str, *, status: int, request_id: str | None = None) -> None:
+        super().__init__(message)
+        self.status = status
+        """HTTP status of the answer."""
+        self.request_id = request_id
+        """What to quote to whoever runs the service; None where the answer names none."""
+
+
+class ProblemError(ScalewrightError):
+    """The service said no, and why (RFC 9457)."""
+
+    def __init__(
+        self,
+        *,
+        status: int,
+        title: str,
+        detail: str | None = None,
+        slug: str | None = None,
+        errors: tuple[Fault, ...] = (),
+        request_id: str | None = None,
+        retry_after: float | None = None,
+        extensions: Mapping[str, object] | None = None,
+    ) -> None:
+        super().__init__(detail or title)
+        self.status = status
+        """HTTP status."""
+        self.title = title
+        """What kind of problem it is, in a few words."""
+        self.detail = detail
+        """What happened this time, in a sentence."""
+        self.slug = slug
+        """Last part of the problem's type, for programs; None where the answer is no problem document."""
+        self.errors = errors
+        """What is wrong with the request, one by one."""
+        self.request_id = request_id
+        """What to quote to whoever runs the service."""
+        self.retry_after = retry_after
+        """How long the service asks to wait. [s]"""
+        self.extensions = dict(extensions or {})
+        """Further members of the problem document: the numbers that explain a refusal."""
+
+    @property
+    def pointers(self) -> tuple[str, ...]:
+        """JSON pointers to what is wrong in the request."""
+        return tuple(fault.pointer for fault in self.errors)
+
+    def __str__(self) -> str:
+        """Tell the problem and each fault in plain words, and the request id to quote."""
+        lines = [self.detail or self.title]
+        lines += [
+            f"  {fault.pointer or '(request)'}: {fault.detail}" for fault in self.errors if fault.detail not in lines[0]
+        ]
+        if self.request_id is not None:
+            lines.append(f"  (status {self.status}, request {self.request_id})")
+        return "\n".join(lines)
+
+
+class RequestProblemError(ProblemError):
+    """4xx: the request has to change."""
+
+
+class MalformedRequestError(RequestProblemError):
+    """400: the body cannot be read."""
+
+
+class NotAuthorisedError(RequestProblemError):
+    """401 or 403: the key is missing or wrong."""
+
+
+class NotFoundError(RequestProblemError):
+    """404: there is no such path; an older service may not know the operation."""
+
+
+class MethodNotAllowedError(RequestProblemError):
+    """405: the path exists, and not for this method."""
+
+
+class NotAcceptableError(RequestProblemError):
+    """406: the service cannot make the media type asked for."""
+
+
+class TooLargeError(RequestProblemError):
+    """413, 414 or 431: body, address or headers are over the service's limit."""
+
+
+class UnsupportedMediaTypeError(RequestProblemError):
+    """415: the service does not read this media type."""
+
+
+class RateLimitedError(RequestProblemError):
+    """429: too many requests; ``retry_after`` says how long to wait."""
+
+
+class InvalidRequestError(RequestProblemError):
+    """422: readable, and refused; ``errors`` says what to change."""
+
+
+class UnreadableLengthError(InvalidRequestError):
+    """A text that is no length."""
+
+
+class TooFewReadingsError(InvalidRequestError):
+    """Fewer readings than a fit needs."""
+
+
+class ImpossibleReadingError(InvalidRequestError):
+    """A reading that no board can give."""
+
+
+class TooFewPitchesError(InvalidRequestError):
+    """A list of pitches shorter than the board."""
+
+
+class OutsideScaleError(InvalidRequestError):
+    """A position that the scale cannot hold."""
+
+
+class UnknownPitchError(InvalidRequestError):
+    """A name that is no pitch."""
+
+
+class ServerProblemError(ProblemError):
+    """5xx: the service failed; the request may be right."""
+
+
+class UnavailableError(ServerProblemError):
+    """502, 503 or 504: the service is overloaded, restarting or not there."""

@@ -1,0 +1,167 @@
+"""The client against the service's OpenAPI document: a renamed field on either side fails here."""
+
+import inspect
+import types
+from dataclasses import MISSING, fields, is_dataclass
+from typing import Any, Literal, Union, get_args, get_origin, get_type_hints, is_typeddict
+
+import pytest
+
+import scalewright_client as sc
+from scalewright.api.app import create_app
+from scalewright.api.problems import KINDS
+from scalewright_client import _operations as operations
+from scalewright_client import _requests as requests
+from scalewright_client._problems import BY_SLUG, BY_STATUS, _class_of
+
+OPERATIONS = {
+    "rules": ("get", "/v1/rules", sc.Rules),
+    "layout": ("post", "/v1/layout", sc.Layout),
+    "identification": ("post", "/v1/identification", sc.Identification),
+    "compensation": ("post", "/v1/compensation", sc.Compensation),
+}
+
+
+@pytest.fixture(scope="module")
+def document():
+    """The document as the service serves it."""
+    return create_app().openapi()
+
+
+def resolved(document, schema) -> Any:
+    """Follow a reference."""
+    while "$ref" in schema:
+        name = schema["$ref"].removeprefix("#/components/schemas/")
+        schema = document["components"]["schemas"][name]
+    return schema
+
+
+def variants(document, schema):
+    """What a value may be besides null."""
+    schema = resolved(document, schema)
+    options = schema.get("anyOf") or schema.get("oneOf") or [schema]
+    if options == [schema]:
+        return [schema]
+    return [leaf for option in options for leaf in variants(document, option) if leaf.get("type") != "null"]
+
+
+def nullable(document, schema):
+    """Whether null is among what a value may be."""
+    schema = resolved(document, schema)
+    return any(resolved(document, option).get("type") == "null" for option in schema.get("anyOf", []))
+
+
+def without_none(hint):
+    """The annotation besides None."""
+    if get_origin(hint) in {Union, types.UnionType}:
+        (hint,) = (option for option in get_args(hint) if option is not type(None))
+    return hint
+
+
+def assert_reads(document, schema, hint, where):
+    """A result's annotation reads whatever the schema allows."""
+    hint = without_none(hint)
+    for option in variants(document, schema):
+        match option.get("type"):
+            case "object":
+                assert is_dataclass(hint), where
+                assert_reads_fields(document, option, hint, where)
+            case "array":
+                assert get_origin(hint) is tuple, where
+                assert_reads(document, option["items"], get_args(hint)[0], f"{where}/0")
+            case "number":
+                assert hint is float, where
+            case "integer":
+                assert hint in {int, float}, where
+            case "boolean":
+                assert hint is bool, where
+            case _:
+                assert hint is str or get_origin(hint) is Literal, where
+                assert get_origin(hint) is not Literal or set(get_args(hint)) == set(option["enum"]), where
+
+
+def assert_reads_fields(document, schema, record, where):
+    """Every field of the schema is known, none is invented, and only optional ones may be missing or None."""
+    hints = get_type_hints(record)
+    properties = schema["properties"]
+    assert set(hints) == set(properties), where
+    for field in fields(record):
+        here = f"{where}/{field.name}"
+        optional = type(None) in get_args(hints[field.name])
+        assert optional or not nullable(document, properties[field.name]), here
+        if field.default is MISSING:
+            assert field.name in schema.get("required", []), here
+        assert_reads(document, properties[field.name], hints[field.name], here)
+
+
+@pytest.mark.parametrize("name", OPERATIONS)
+def test_methods_are_the_operation_ids(document, name):
+    """Who reads the document knows the method's name."""
+    method, path, _ = OPERATIONS[name]
+    assert document["paths"][path][method]["operationId"] == name
+    build = inspect.signature(getattr(operations, name))
+    assert build.return_annotation.__args__ == (OPERATIONS[name][2],)
+
+
+@pytest.mark.parametrize("name", OPERATIONS)
+def test_answers_are_read_whole(document, name):
+    """The result has exactly the fields of the response, with their types."""
+    method, path, result = OPERATIONS[name]
+    content = document["paths"][path][method]["responses"]["200"]["content"]
+    assert_reads(document, content["application/json"]["schema"], result, name)
+
+
+@pytest.mark.parametrize("name", ["layout", "identification", "compensation"])
+def test_questions_take_all_that_the_service_takes(document, name):
+    """Each member of the request is a keyword of the method, and the required ones have no default."""
+    _, path, _ = OPERATIONS[name]
+    schema = resolved(document, document["paths"][path]["post"]["requestBody"]["content"]["application/json"]["schema"])
+    parameters = inspect.signature(getattr(operations, name)).parameters
+    assert set(parameters) == set(schema["properties"])
+    needed = {key for key, parameter in parameters.items() if parameter.default is inspect.Parameter.empty}
+    assert needed == set(schema.get("required", []))
+
+
+def objects_of(document, name):
+    """Schemas of the objects nested in a request, by the member they are given as."""
+    _, path, _ = OPERATIONS[name]
+    start = document["paths"][path]["post"]["requestBody"]["content"]["application/json"]["schema"]
+    found: dict[str, dict[str, Any]] = {}
+
+    def walk(schema, key):
+        for option in variants(document, schema):
+            if "items" in option:
+                walk(option["items"], key)
+            if "properties" in option:
+                found[key] = {**found.get(key, {}), **option["properties"]}
+                for inner, value in option["properties"].items():
+                    walk(value, inner)
+
+    walk(start, "")
+    return found
+
+
+SHAPES = {
+    "rule": ("layout", requests.RuleRequest),
+    "readings": ("identification", requests.Reading),
+    "heights": ("compensation", requests.Heights),
+    "action": ("compensation", requests.ActionAtFret),
+    "optimise_for": ("compensation", requests.OptimiseFor),
+    "strings": ("compensation", requests.StringRequest),
+}
+
+
+@pytest.mark.parametrize("member", SHAPES)
+def test_nested_shapes_of_a_question_are_those_of_the_service(document, member):
+    """A TypedDict has the members that the service takes there."""
+    operation, shape = SHAPES[member]
+    assert is_typeddict(shape)
+    assert set(get_type_hints(shape)) == set(objects_of(document, operation)[member])
+
+
+def test_every_refusal_of_the_service_has_its_class():
+    """No slug of ours is one that the service lacks, and each class stands below that of its status."""
+    assert set(BY_SLUG) <= set(KINDS)
+    for slug, kind in KINDS.items():
+        fallback = BY_STATUS.get(kind.status, _class_of(kind.status))
+        assert issubclass(BY_SLUG.get(slug, fallback), fallback), slug

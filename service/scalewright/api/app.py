@@ -1,6 +1,7 @@
 """The application: its layers and its routes."""
 
-from collections.abc import Awaitable, Callable
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import asynccontextmanager
 from functools import partial
 
 from fastapi import FastAPI, Request
@@ -27,6 +28,7 @@ from scalewright.api.routers import (
 )
 from scalewright.api.settings import Settings
 from scalewright.api.shortcut import Shortcut
+from scalewright.api.workshop import Workshop
 
 __all__ = ["create_app"]
 
@@ -56,8 +58,10 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         redoc_url=None,
         openapi_url=None,
         redirect_slashes=False,
+        lifespan=_lifespan,
     )
     app.state.settings = settings
+    app.state.workshop = Workshop(settings.batch_processes)
     app.openapi = partial(openapi_document, app)  # type: ignore[method-assign]  # FastAPI's documented way
     calculations = (layout, identification, compensation, intonation, diagnosis, stretch_test, rules)
     for part in (*calculations, operation, problems, docs):
@@ -72,6 +76,13 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.add_middleware(HeadAsGet)
     app.add_middleware(RequestLog, log=settings.log_requests)
     return app
+
+
+@asynccontextmanager
+async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    """Close the workshop when the service ends."""
+    yield
+    app.state.workshop.close()
 
 
 def _document_route(app: FastAPI) -> Callable[[], Awaitable[Response]]:

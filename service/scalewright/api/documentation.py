@@ -4,6 +4,7 @@ from typing import Any
 
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
+from pydantic import BaseModel
 from pydantic.json_schema import models_json_schema
 
 from scalewright.api.examples import Example, examples_of
@@ -75,6 +76,32 @@ def answer_documentation(method: str, offers: tuple[str, ...], word: str) -> dic
     if len(offers) > 1:
         extra["parameters"] = [_format_parameter(offers)]
     return {"responses": responses, "openapi_extra": extra}
+
+
+def batch_documentation(media_type: str, question: type[BaseModel]) -> dict[str, Any]:
+    """Arguments of a route that document a batch: lines of JSON, which OpenAPI 3.1 can only call a text."""
+    lines = {
+        "type": "string",
+        "description": f"A line for each question: a {question.__name__} as JSON and, if you like, an `id`.",
+    }
+    answers = {
+        "type": "string",
+        "description": (
+            'A line for each question in the same order, `{"kind": "result", "index": 0, "id": ..., ...}` or '
+            '`{"kind": "problem", "index": 1, "id": ..., "type": ..., ...}`, and last '
+            '`{"kind": "end", "results": 1, "problems": 1, "complete": true}`.'
+        ),
+    }
+    responses: dict[int | str, dict[str, Any]] = {
+        200: {
+            "description": "A line for each question, and an end line.",
+            "content": {media_type: {"schema": answers}},
+            "headers": _REQUEST_ID,
+        }
+    }
+    responses |= {status: problem_documentation(status) for status in _OF_BODIES}
+    body = {"required": True, "content": {media_type: {"schema": lines}}}
+    return {"responses": responses, "openapi_extra": {"requestBody": body}}
 
 
 def openapi_document(app: FastAPI) -> dict[str, Any]:

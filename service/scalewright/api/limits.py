@@ -11,6 +11,8 @@ from scalewright.api.settings import Settings
 __all__ = ["Limits"]
 
 _CLOSE = {"Connection": "close"}
+_BATCH = "/batch"
+"""How the addresses of batches end."""
 _MOST_DIGITS = 18
 """No body has so many bytes, and reading more digits is work."""
 
@@ -32,7 +34,7 @@ class Limits:
         except Refusal as refusal:
             await problem(scope, refusal)(scope, receive, send)
             return
-        await self.app(scope, self._bounded(receive) if has_body else receive, send)
+        await self.app(scope, self._bounded(scope, receive) if has_body else receive, send)
 
     def _check_head(self, scope: Scope) -> bool:
         """Refuse what the head of the request already shows; return whether a body follows."""
@@ -58,20 +60,26 @@ class Limits:
             raise Refusal("malformed-request", message, headers=_CLOSE)
         if not declared.isdigit():
             raise Refusal("malformed-request", "Content-Length has to be a whole number.", headers=_CLOSE)
-        if len(declared) > _MOST_DIGITS or int(declared) > settings.max_body_bytes:
-            raise self._too_large()
+        if len(declared) > _MOST_DIGITS or int(declared) > self._most_bytes(scope):
+            raise self._too_large(scope)
         return int(declared) > 0
 
-    def _too_large(self) -> Refusal:
-        message = f"The body may have at most {self.settings.max_body_bytes} bytes."
-        return Refusal(
-            "body-too-large", message, headers=_CLOSE, facts={"max_body_bytes": self.settings.max_body_bytes}
-        )
+    def _most_bytes(self, scope: Scope) -> int:
+        """How large the body may be: a batch is one of many questions."""
+        settings = self.settings
+        return settings.max_batch_bytes if scope["path"].endswith(_BATCH) else settings.max_body_bytes
 
-    def _bounded(self, receive: Receive) -> Receive:
+    def _too_large(self, scope: Scope) -> Refusal:
+        most = self._most_bytes(scope)
+        message = f"The body may have at most {most} bytes."
+        return Refusal("body-too-large", message, headers=_CLOSE, facts={"max_body_bytes": most})
+
+    def _bounded(self, scope: Scope, receive: Receive) -> Receive:
         """Wrap the channel of the body so that its size and its time are bounded."""
         loop = asyncio.get_running_loop()
-        deadline = loop.time() + self.settings.body_seconds
+        most = self._most_bytes(scope)
+        seconds = self.settings.batch_seconds if scope["path"].endswith(_BATCH) else self.settings.body_seconds
+        deadline = loop.time() + seconds
         received = 0
         complete = False
 
@@ -83,11 +91,11 @@ class Limits:
                 async with asyncio.timeout_at(deadline):
                     message = await receive()
             except TimeoutError:
-                about = f"The body did not arrive within {self.settings.body_seconds:g} seconds; send it in one go."
+                about = f"The body did not arrive within {seconds:g} seconds; send it in one go."
                 raise Refusal("request-timeout", about, headers=_CLOSE) from None
             received += len(message.get("body", b""))
-            if received > self.settings.max_body_bytes:
-                raise self._too_large()
+            if received > most:
+                raise self._too_large(scope)
             complete = message["type"] != "http.request" or not message.get("more_body", False)
             return message
 

@@ -47,7 +47,8 @@ def choose(offers: tuple[str, ...], accept: bytes | None, wanted: str | None = N
         if chosen is not None:
             return chosen
     names = [name for name, media_type in FORMATS.items() if media_type in offers]
-    message = f"This answer can be made as {', '.join(offers)}; ask for one in Accept, or with format={names[0]}."
+    other = f", or with format={names[0]}" if names else ""
+    message = f"This answer can be made as {', '.join(offers)}; ask for one in Accept{other}."
     raise Refusal("not-acceptable", message, facts={"available": list(offers)})
 
 

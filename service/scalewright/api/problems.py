@@ -11,7 +11,17 @@ from starlette.types import Scope
 from scalewright.lutherie import errors
 from scalewright.lutherie.errors import LutherieError
 
-__all__ = ["KINDS", "MEDIA_TYPE", "REFUSED_BY_THE_CRAFT", "Kind", "Refusal", "pointer_to", "problem", "request_id_of"]
+__all__ = [
+    "KINDS",
+    "MEDIA_TYPE",
+    "REFUSED_BY_THE_CRAFT",
+    "Kind",
+    "Refusal",
+    "document_of",
+    "pointer_to",
+    "problem",
+    "request_id_of",
+]
 
 MEDIA_TYPE = "application/problem+json"
 
@@ -83,6 +93,18 @@ KINDS = {
             500,
             "Internal error",
             "The service failed; it is not the request's fault. Report it with the request id.",
+        ),
+        Kind(
+            "line-too-long",
+            413,
+            "Line too long",
+            "A line of a batch is longer than this service takes; a line holds one question.",
+        ),
+        Kind(
+            "too-many-lines",
+            413,
+            "Too many lines",
+            "A batch has more lines than this service takes; send the rest in another.",
         ),
         Kind("unreadable-length", 422, "Unreadable length", "A text that is no length."),
         Kind(
@@ -243,17 +265,23 @@ def request_id_of(scope: Scope) -> str:
     return str(state.get("request_id", "unknown"))
 
 
-def problem(scope: Scope, refusal: Refusal) -> Response:
-    """Problem document for a refused request."""
+def document_of(refusal: Refusal, request_id: str) -> dict[str, object]:
+    """Members of the problem document for a refusal."""
     kind = KINDS[refusal.slug]
     document: dict[str, object] = {
         "type": f"/problems/{kind.slug}",
         "title": kind.title,
         "status": kind.status,
         "detail": refusal.detail,
-        "instance": f"urn:request:{request_id_of(scope)}",
+        "instance": f"urn:request:{request_id}",
         "errors": list(refusal.faults),
     }
     document.update((name, value) for name, value in refusal.facts.items() if name not in document)
+    return document
+
+
+def problem(scope: Scope, refusal: Refusal) -> Response:
+    """Problem document for a refused request, as its answer."""
+    document = document_of(refusal, request_id_of(scope))
     headers = {"Cache-Control": "no-store", **refusal.headers}
-    return Response(orjson.dumps(document), kind.status, headers, MEDIA_TYPE)
+    return Response(orjson.dumps(document), KINDS[refusal.slug].status, headers, MEDIA_TYPE)

@@ -34,6 +34,16 @@ class Settings:
     """Whether a line of JSON is logged for every request."""
     max_body_bytes: int = 65_536
     """Largest body of a single request, in bytes."""
+    max_batch_bytes: int = 67_108_864
+    """Largest body of a batch, in bytes."""
+    max_batch_lines: int = 100_000
+    """Most questions in a batch."""
+    max_line_bytes: int = 65_536
+    """Longest line of a batch, in bytes."""
+    batch_seconds: float = 120.0
+    """How long a client may take to send a batch, in seconds."""
+    batch_processes: int = 1
+    """Processes that answer batches beside the one that answers small requests; 0 uses a thread instead."""
     max_list_items: int = 1_000
     """Longest list in a request."""
     max_url_bytes: int = 8_192

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp, Receive, Scope, Send
 
+from scalewright.api.batch import BatchOperation
 from scalewright.api.operations import Operation
 from scalewright.api.problems import Refusal, problem
 from scalewright.lutherie.errors import LutherieError
@@ -22,7 +23,7 @@ class Shortcut:
 
     def __init__(self, app: ASGIApp, routes: Sequence[BaseRoute]) -> None:
         self.app = app
-        self.operations = {(route.method, route.path): route for route in routes if isinstance(route, Operation)}
+        self.operations = {(route.method, route.path): route for route in routes if isinstance(route, Operation | BatchOperation)}
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass the request on."""

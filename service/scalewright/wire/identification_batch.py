@@ -31,7 +31,7 @@ from scalewright.wire.identification import LONGEST_DISTANCE, IdentificationIn, 
 from scalewright.wire.quantities import AnswerContext, Unit, to_millimetres
 from scalewright.wire.rules import RuleOut
 
-__all__ = ["Outcome", "identify_questions"]
+__all__ = ["Outcome", "identify_questions", "verdict_of"]
 
 Outcome: TypeAlias = bytes | LutherieError | ValidationError
 """An answer as a JSON object, or why there is none."""
@@ -89,6 +89,11 @@ def identify_questions(questions: Sequence[dict[str, Any]]) -> list[Outcome]:
         apart += _answer_alike(frame, questions, members, outcomes)
     _answer_apart(questions, apart, outcomes)
     return [outcome for outcome in outcomes if outcome is not None]
+
+
+def verdict_of(answer_text: bytes) -> str:
+    """The verdict that an answer gives, read off its start."""
+    return answer_text.split(b'"', 8)[7].decode()
 
 
 def _frame_key(question: dict[str, Any]) -> bytes | None:

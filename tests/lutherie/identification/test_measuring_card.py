@@ -6,7 +6,7 @@ import math
 import numpy as np
 import pytest
 
-from scalewright.lutherie.errors import GeometryError
+from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 from scalewright.lutherie.identification import identify_all
 from scalewright.lutherie.identification.measuring_card import measuring_card
 from scalewright.lutherie.measure import Instrument
@@ -93,7 +93,7 @@ def test_unknown_scatter_is_assumed_with_a_note():
 
 def test_refusals():
     """One fret makes no card, and an instrument without any uncertainty is none."""
-    with pytest.raises(GeometryError):
+    with pytest.raises(TooFewReadingsError):
         measuring_card(Instrument(0.05), 600.0, 1)
-    with pytest.raises(GeometryError):
+    with pytest.raises(ImpossibleReadingError):
         measuring_card(Instrument(0.0), 600.0, 19, tooling_scatter=0.0)

@@ -2,10 +2,12 @@
 
 from fastapi import APIRouter
 
+from scalewright.api.batch import Batch, add_batch
 from scalewright.api.operations import post
 from scalewright.lutherie.identification import Identification, identify
 from scalewright.lutherie.identification.measuring_card import MeasuringCard, measuring_card
 from scalewright.wire.identification import IdentificationIn, IdentificationOut
+from scalewright.wire.identification_batch import identify_questions, verdict_of
 from scalewright.wire.measuring_card import MeasuringCardIn, MeasuringCardOut
 
 __all__ = ["router"]
@@ -46,3 +48,17 @@ def identification_plan(question: MeasuringCardIn) -> MeasuringCard:
     nut. The rules are compared as in an identification with its default candidates and priors.
     """
     return measuring_card(**question.to_domain())
+
+
+add_batch(
+    router,
+    "/identification/batch",
+    Batch(IdentificationIn, identify_questions, verdict_of, "verdicts"),
+    operation_id="identification_batch",
+    summary="Tell rules and true scales of many boards",
+    about="""Answer many questions of /v1/identification, each as a line of JSON.
+
+    Boards that were measured alike, so that their lines differ in the distances alone, are the quickest: tens of
+    thousands a second. The end line counts the verdicts.
+    """,
+)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.errors import GeometryError
+from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 from scalewright.lutherie.estimate import Floats, Note
 from scalewright.lutherie.identification.candidates import DEFAULT_CANDIDATES, FreeDivisor
 from scalewright.lutherie.measure import Instrument
@@ -96,8 +96,10 @@ def measuring_card(
 
     Raises
     ------
-    GeometryError
-        Fewer than two frets, or an instrument without any uncertainty.
+    TooFewReadingsError
+        Fewer than two frets.
+    ImpossibleReadingError
+        An instrument and a tool without any uncertainty.
 
     Notes
     -----
@@ -112,9 +114,12 @@ def measuring_card(
     deviation = math.hypot(instrument.uncertainty, instrument.resolution / math.sqrt(12.0))
     scatter = _USUAL_SCATTER if tooling_scatter is None else tooling_scatter
     variance = deviation**2 + scatter**2
-    if frets < 2 or not variance > 0.0:
-        message = "a card needs two frets or more and an instrument with an uncertainty, for example 0.05 mm"
-        raise GeometryError(message, field=("frets",) if frets < 2 else ("instrument_uncertainty",))
+    if frets < 2:
+        message = "a card needs two frets or more to choose from"
+        raise TooFewReadingsError(message, field=("frets",), given=frets, needed=2)
+    if not variance > 0.0:
+        message = "readings without any uncertainty cannot be weighed; give the instrument's, for example 0.05 mm"
+        raise ImpossibleReadingError(message, field=("instrument_uncertainty",))
     prior = 1.0 / nut_deviation**2 if nut_deviation > 0.0 else math.inf
     products = _products(frets)
     steps: list[Step] = []

@@ -1,0 +1,355 @@
+"""Batches: many questions as lines of JSON, answered as lines of JSON in the same order.
+
+Each line is a complete single question and, if the caller likes, an ``id`` that comes back with its answer.
+A bad line is answered by a problem line and spoils no other. After the first byte the status is 200 for
+ever: the last line, of the kind "end", tells a whole answer from one that was cut off.
+"""
+
+import asyncio
+import inspect
+from collections import Counter, deque
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import orjson
+from fastapi import APIRouter
+from fastapi.routing import APIRoute
+from pydantic import ValidationError
+from starlette.exceptions import HTTPException
+from starlette.types import Receive, Scope, Send
+
+from scalewright.api.documentation import batch_documentation
+from scalewright.api.faults import refuse_invalid
+from scalewright.api.lines import read_lines
+from scalewright.api.media import choose
+from scalewright.api.problems import Refusal, document_of, request_id_of
+from scalewright.api.settings import Settings
+from scalewright.api.strict_json import check_body
+from scalewright.api.workshop import Workshop
+from scalewright.lutherie.errors import LutherieError
+from scalewright.wire.quantities import Question
+
+__all__ = ["Batch", "BatchOperation", "add_batch"]
+
+JSON_LINES = "application/jsonl"
+_NAMES = (JSON_LINES, "application/x-ndjson")
+"""Media types of lines of JSON, the one we prefer first; neither is registered."""
+
+_CHUNK = 2048
+"""Lines that are worked on at once."""
+
+_LONGEST_ID = 200
+"""Characters of an id that comes back."""
+
+_LONGEST_ARRAY = 4_194_304
+"""Bytes of a batch that is sent as one JSON array."""
+
+Solver = Callable[[Sequence[dict[str, Any]]], Sequence[bytes | LutherieError | ValidationError]]
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """What answers a batch; other processes find its parts by name."""
+
+    question: type[Question]
+    """Model of a single question."""
+    solve: Solver
+    """Answers questions, parsed from JSON: for each its answer as a JSON object, or what was wrong with it."""
+    tally: Callable[[bytes], str] | None = None
+    """What an answer counts as in the end line, under the name that :attr:`tallied` gives."""
+    tallied: str = ""
+    """Name of these counts."""
+
+
+class BatchOperation(APIRoute):
+    """Many calculations behind an address."""
+
+    def __init__(self, path: str, endpoint: Callable[..., Any], batch: Batch, **options: Any) -> None:
+        super().__init__(path, endpoint, **options)
+        self.method = "POST"
+        self.batch = batch
+
+    async def handle(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer a request."""
+        if scope["method"] != self.method:
+            raise HTTPException(405)
+        settings: Settings = scope["app"].state.settings
+        workshop: Workshop = scope["app"].state.workshop
+        headers: dict[bytes, bytes] = dict(scope["headers"])
+        media_type = choose(_NAMES, headers.get(b"accept"))
+        if scope["query_string"]:
+            raise Refusal("invalid-request", "This address takes no parameters; use the lines of the body.")
+        as_array = _is_array(headers)
+        lines = await read_lines(receive, settings.max_batch_lines, settings.max_line_bytes, whole=as_array)
+        if lines is None:
+            return
+        texts = _texts_of_array(lines.texts, settings) if as_array else lines.texts
+        begin = [(b"content-type", media_type.encode()), (b"cache-control", b"no-store")]
+        await send({"type": "http.response.start", "status": 200, "headers": begin})
+        gone = asyncio.ensure_future(_disconnected(receive))
+        try:
+            await self._answer(texts, workshop, request_id_of(scope), send, gone, settings, complete=lines.complete)
+        finally:
+            gone.cancel()
+
+    async def _answer(
+        self,
+        texts: Sequence[bytes | None],
+        workshop: Workshop,
+        request_id: str,
+        send: Send,
+        gone: "asyncio.Future[None]",
+        settings: Settings,
+        *,
+        complete: bool,
+    ) -> None:
+        """Send the answers a chunk at a time while the next ones are worked on; stop when the client has gone."""
+        end = _End()
+        waiting: deque[asyncio.Task[_Part]] = deque()
+        first = 0
+        try:
+            while waiting or first < len(texts):
+                while first < len(texts) and len(waiting) <= workshop.places:
+                    chunk = texts[first : first + _CHUNK]
+                    work = workshop.run(answer_lines, self.batch, first, chunk, request_id, settings.max_list_items)
+                    waiting.append(asyncio.ensure_future(work))
+                    first += _CHUNK
+                part = await waiting.popleft()
+                if gone.done():
+                    return
+                end.add(part)
+                await send({"type": "http.response.body", "body": part.text, "more_body": True})
+        finally:
+            for task in waiting:
+                task.cancel()
+        if not complete:
+            message = f"A batch may have at most {settings.max_batch_lines} lines; send the rest in another."
+            end.problems += 1
+            refusal = Refusal("too-many-lines", message, facts={"max_batch_lines": settings.max_batch_lines})
+            line = _problem_line(len(texts), None, refusal, request_id)
+            await send({"type": "http.response.body", "body": line, "more_body": True})
+        last = end.line(self.batch, complete=complete)
+        await send({"type": "http.response.body", "body": last, "more_body": False})
+
+
+@dataclass(slots=True)
+class _Part:
+    """Answers to some of the lines."""
+
+    text: bytes
+    results: int
+    problems: int
+    tally: Counter[str]
+
+
+class _End:
+    """What the end line says."""
+
+    def __init__(self) -> None:
+        self.results, self.problems = 0, 0
+        self.tally: Counter[str] = Counter()
+
+    def add(self, part: _Part) -> None:
+        """Count a part in."""
+        self.results += part.results
+        self.problems += part.problems
+        self.tally += part.tally
+
+    def line(self, batch: Batch, *, complete: bool) -> bytes:
+        """The end line."""
+        members: dict[str, object] = {
+            "kind": "end",
+            "results": self.results,
+            "problems": self.problems,
+            "complete": complete,
+        }
+        if batch.tally is not None:
+            members[batch.tallied] = dict(sorted(self.tally.items()))
+        return orjson.dumps(members, option=orjson.OPT_APPEND_NEWLINE)
+
+
+def answer_lines(
+    batch: Batch, first: int, lines: Sequence[bytes | None], request_id: str, max_list_items: int
+) -> _Part:
+    """Answer some lines of a batch, in whatever process this is.
+
+    Parameters
+    ----------
+    batch : Batch
+        What answers them.
+    first : int
+        Index of the first of the lines.
+    lines : sequence of bytes or None
+        The lines; None for one that was too long.
+    request_id : str
+        For the problem documents.
+    max_list_items : int
+        Longest list in a question.
+
+    Returns
+    -------
+    _Part
+        A line for each.
+    """
+    ids: list[object] = [None] * len(lines)
+    outcomes: list[bytes | LutherieError | ValidationError | Refusal | None] = [None] * len(lines)
+    questions: list[dict[str, Any]] = []
+    places: list[int] = []
+    for place, line in enumerate(lines):
+        try:
+            ids[place], question = _question_of(line, max_list_items)
+        except Refusal as refusal:
+            outcomes[place] = refusal
+            ids[place] = refusal.facts.pop("id", None) if isinstance(refusal.facts, dict) else None
+        else:
+            questions.append(question)
+            places.append(place)
+    for place, outcome in zip(places, batch.solve(questions), strict=True):
+        outcomes[place] = outcome
+    part = _Part(b"", 0, 0, Counter())
+    answers: list[bytes] = []
+    for place, outcome in enumerate(outcomes):
+        if isinstance(outcome, bytes):
+            start = b'{"kind":"result","index":%d,"id":%b,' % (first + place, orjson.dumps(ids[place]))
+            answers += (start, outcome[1:], b"\n")
+            part.results += 1
+            if batch.tally is not None:
+                part.tally[batch.tally(outcome)] += 1
+        else:
+            answers.append(_problem_line(first + place, ids[place], _refusal_of(outcome, batch), request_id))
+            part.problems += 1
+    part.text = b"".join(answers)
+    return part
+
+
+def _refusal_of(outcome: LutherieError | ValidationError | Refusal | None, batch: Batch) -> Refusal:
+    """The refusal that an outcome becomes."""
+    if isinstance(outcome, Refusal):
+        return outcome
+    if isinstance(outcome, LutherieError):
+        return Refusal.of_craft(outcome)
+    if isinstance(outcome, ValidationError):
+        return refuse_invalid(outcome, batch.question)
+    return Refusal.of_status(500)
+
+
+def _problem_line(index: int, identifier: object, refusal: Refusal, request_id: str) -> bytes:
+    """A problem line."""
+    line = {"kind": "problem", "index": index, "id": identifier, **document_of(refusal, request_id)}
+    return orjson.dumps(line, option=orjson.OPT_APPEND_NEWLINE)
+
+
+def _question_of(line: bytes | None, max_list_items: int) -> tuple[object, dict[str, Any]]:
+    """The id and the question of a line.
+
+    Raises
+    ------
+    Refusal
+        For a line that is too long, no JSON, no object, or that names a member twice.
+    """
+    if line is None:
+        raise Refusal("line-too-long", "This line is longer than a line may be; a line holds one question.")
+    try:
+        members = orjson.loads(line)
+    except orjson.JSONDecodeError as error:
+        message = f"The line is not JSON that can be read: {error.msg} at character {error.pos + 1}."
+        raise Refusal("malformed-request", message) from None
+    if not isinstance(members, dict):
+        raise Refusal("invalid-request", "A line has to be an object in braces: one question.")
+    identifier = members.pop("id", None)
+    if not isinstance(identifier, str | int | float | None) or (
+        isinstance(identifier, str) and len(identifier) > _LONGEST_ID
+    ):
+        detail = f"An id is a text of at most {_LONGEST_ID} characters, or a number."
+        fault = {"pointer": "/id", "code": "id_type", "detail": detail, "example": "board-17"}
+        raise Refusal("invalid-request", f"At /id: {detail}", faults=[fault])
+    # A member that is given twice was lost by now; the bytes still tell.
+    named = line.count(b'":') + line.count(b'" :')
+    if named != _members(members) + (b'"id"' in line) or line.count(b",") >= max_list_items:
+        try:
+            check_body(line, max_list_items)
+        except Refusal as refusal:
+            raise Refusal(refusal.slug, refusal.detail, faults=refusal.faults, facts={"id": identifier}) from None
+    return identifier, members
+
+
+def _members(value: dict[str, Any]) -> int:
+    """Number of members of an object and of the objects in it."""
+    count = len(value)
+    for member in value.values():
+        if type(member) is dict:
+            count += _members(member)
+        elif type(member) is list and member and type(member[0]) is dict:
+            count += sum(_members(item) for item in member if type(item) is dict)
+    return count
+
+
+def _is_array(headers: dict[bytes, bytes]) -> bool:
+    """Whether a batch comes as one JSON array; refuse what is neither that nor lines of JSON."""
+    name = headers.get(b"content-type", b"").partition(b";")[0].strip().lower().decode("latin-1")
+    if headers.get(b"content-encoding", b"identity").lower() != b"identity":
+        raise Refusal("unsupported-media-type", "The body has to be sent as it is; leave Content-Encoding out.")
+    if name == "application/json":
+        return True
+    if name not in _NAMES:
+        message = f"A batch has to be lines of JSON; send the header Content-Type: {JSON_LINES}."
+        raise Refusal("unsupported-media-type", message)
+    return False
+
+
+def _texts_of_array(texts: Sequence[bytes | None], settings: Settings) -> list[bytes | None]:
+    """The questions of a JSON array as lines."""
+    text = b"\n".join(line for line in texts if line is not None)
+    if len(text) > _LONGEST_ARRAY:
+        message = f"A batch as one array may have at most {_LONGEST_ARRAY} bytes; send lines of JSON instead."
+        raise Refusal("body-too-large", message)
+    try:
+        questions = orjson.loads(text)
+    except orjson.JSONDecodeError as error:
+        raise Refusal("malformed-request", f"The body is not JSON that can be read: {error.msg}.") from None
+    if not isinstance(questions, list):
+        raise Refusal("invalid-request", "A batch as application/json has to be an array of questions.")
+    if len(questions) > settings.max_batch_lines:
+        raise Refusal("too-many-lines", f"A batch may have at most {settings.max_batch_lines} questions.")
+    return [orjson.dumps(question) for question in questions]
+
+
+async def _disconnected(receive: Receive) -> None:
+    """Wait until the client has gone."""
+    while (await receive())["type"] != "http.disconnect":
+        pass
+
+
+def add_batch(router: APIRouter, path: str, batch: Batch, *, operation_id: str, summary: str, about: str) -> None:
+    """Add an operation that answers many questions; the single one is described where it is.
+
+    Parameters
+    ----------
+    router : APIRouter
+        The router of the word.
+    path : str
+        Such as "/identification/batch".
+    batch : Batch
+        What answers the questions.
+    operation_id, summary, about : str
+        For the OpenAPI document.
+    """
+
+    async def endpoint() -> None:
+        """Stand in for the route's function, which the framework wants to see."""
+
+    endpoint.__name__ = operation_id
+    endpoint.__doc__ = inspect.cleandoc(about)
+    route = BatchOperation(
+        f"{router.prefix}{path}",
+        endpoint,
+        batch,
+        methods=["POST"],
+        tags=router.tags,
+        operation_id=operation_id,
+        summary=summary,
+        response_model=None,
+        **batch_documentation(JSON_LINES, batch.question),
+    )
+    router.routes.append(route)

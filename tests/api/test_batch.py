@@ -152,7 +152,7 @@ BAD_LINES = [
 def test_a_bad_line_is_a_problem_line_and_spoils_no_other(bad, slug, identifier):
     """In the middle of good ones it is answered by a problem with its index and, where it can be read, its id."""
     a, b = (json.dumps(question(k, row)) for k, row in enumerate(boards(2)))
-    got = answers("\n".join([a, bad, b]))
+    got = answers(f"{a}\n{bad}\n{b}")
     assert [line["kind"] for line in got] == ["result", "problem", "result", "end"]
     problem = got[1]
     assert problem["type"] == f"/problems/{slug}"

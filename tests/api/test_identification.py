@@ -3,6 +3,7 @@
 import asyncio
 import json
 from pathlib import Path
+from typing import Any
 
 import httpx
 import pytest
@@ -12,11 +13,12 @@ from scalewright.api.settings import Settings
 
 SPACING = json.loads((Path(__file__).parents[1] / "reference" / "spacing.json").read_text(encoding="utf-8"))
 LENGTHS = {"layout_scale", "true_scale", "nut_offset"}
-OLD_BOARD = {
+FRETS = [1, 2, 3, 5, 7, 9, 12, 15, 17, 19, 22]
+OLD_BOARD: dict[str, Any] = {
     "unit": "in",
     "instrument_uncertainty": "0.05 mm",
     "tooling_scatter": 0,
-    "frets": [1, 2, 3, 5, 7, 9, 12, 15, 17, 19, 22],
+    "frets": FRETS,
 }
 
 
@@ -40,7 +42,7 @@ def ask(app):
 
 def old_board():
     """The rule of 18 on 24.75 in, in inches."""
-    return OLD_BOARD | {"from_nut": [24.75 * (1.0 - (17.0 / 18.0) ** fret) for fret in OLD_BOARD["frets"]]}
+    return OLD_BOARD | {"from_nut": [24.75 * (1.0 - (17.0 / 18.0) ** fret) for fret in FRETS]}
 
 
 @pytest.mark.source("common practice, no source: 24.75 in under the rule of 18 gives 24.57 in doubled")
@@ -72,7 +74,7 @@ def test_millimetres_and_inches_say_the_same(ask):
 
 @pytest.mark.source("spacing.json: S. Ganassi 1543, a measured lute, 2008")
 def test_boards_without_a_rule(ask):
-    """The verdict "none" carries null for rule, layout scale and nut, and a true scale only where the octave was read."""
+    """The verdict "none" has null for rule, layout scale and nut, and a true scale only if the octave was read."""
     for name, uncertainty in (("ganassi-1543", 0.5), ("lute-550", 0.144)):
         case = SPACING["cases"][name]
         question = {
@@ -115,7 +117,7 @@ def test_a_misread_fret_is_named_in_the_unit_of_the_question(ask):
     [
         ({"from_nut": []}, "/from_nut"),
         ({"frets": [1, 2]}, "/frets"),
-        ({"frets": [0, *OLD_BOARD["frets"][1:]]}, "/frets/0"),
+        ({"frets": [0, *FRETS[1:]]}, "/frets/0"),
         ({"from_nut": [-1.0] * 11}, "/from_nut/0"),
         ({"from_nut": [1e308] * 11}, "/from_nut/0"),
         ({"from_nut": ["12 3/0 in"] * 11}, "/from_nut/0"),

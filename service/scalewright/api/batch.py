@@ -45,7 +45,8 @@ _LONGEST_ID = 200
 _LONGEST_ARRAY = 4_194_304
 """Bytes of a batch that is sent as one JSON array."""
 
-Solver = Callable[[Sequence[dict[str, Any]]], Sequence[bytes | LutherieError | ValidationError]]
+_Outcome = bytes | LutherieError | ValidationError
+Solver = Callable[[Sequence[dict[str, Any]]], Sequence[_Outcome]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +194,7 @@ def answer_lines(
         A line for each.
     """
     ids: list[object] = [None] * len(lines)
-    outcomes: list[bytes | LutherieError | ValidationError | Refusal | None] = [None] * len(lines)
+    outcomes: list[_Outcome | Refusal | None] = [None] * len(lines)
     questions: list[dict[str, Any]] = []
     places: list[int] = []
     for place, line in enumerate(lines):
@@ -205,8 +206,8 @@ def answer_lines(
         else:
             questions.append(question)
             places.append(place)
-    for place, outcome in zip(places, batch.solve(questions), strict=True):
-        outcomes[place] = outcome
+    for place, answered in zip(places, batch.solve(questions), strict=True):
+        outcomes[place] = answered
     part = _Part(b"", 0, 0, Counter())
     answers: list[bytes] = []
     for place, outcome in enumerate(outcomes):
@@ -223,7 +224,7 @@ def answer_lines(
     return part
 
 
-def _refusal_of(outcome: LutherieError | ValidationError | Refusal | None, batch: Batch) -> Refusal:
+def _refusal_of(outcome: _Outcome | Refusal | None, batch: Batch) -> Refusal:
     """The refusal that an outcome becomes."""
     if isinstance(outcome, Refusal):
         return outcome

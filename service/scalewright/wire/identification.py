@@ -16,8 +16,8 @@ from pydantic import (
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, InitErrorDetails, PydanticCustomError, ValidationError, core_schema
 
-from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.catalogue import CATALOGUE
+from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification import (
     DEFAULT_CANDIDATES,
     Beliefs,

@@ -79,14 +79,10 @@ def identify_questions(questions: Sequence[dict[str, Any]]) -> list[Outcome]:
             continue
         if key not in frames:
             frames[key] = _frame(question) if len(frames) < _MOST_FRAMES else None
-        if frames[key] is None:
-            apart.append(index)
-        else:
-            alike[key].append(index)
+        alike[key].append(index)
     for key, members in alike.items():
         frame = frames[key]
-        assert frame is not None
-        apart += _answer_alike(frame, questions, members, outcomes)
+        apart += members if frame is None else _answer_alike(frame, questions, members, outcomes)
     _answer_apart(questions, apart, outcomes)
     return [outcome for outcome in outcomes if outcome is not None]
 
@@ -128,8 +124,9 @@ def _answer_alike(
     frame: _Frame, questions: Sequence[dict[str, Any]], members: list[int], outcomes: list[Outcome | None]
 ) -> list[int]:
     """Answer questions with one frame; return those that need a closer look."""
+    # Each times 1 or 25.4, as a single question has it.
     distances = np.array([questions[member]["from_nut"] for member in members], dtype=float)
-    distances = to_millimetres(distances, frame.unit)
+    distances = distances * to_millimetres(127.0, frame.unit) / 127.0
     plausible = np.all((distances > 0.0) & (distances <= LONGEST_DISTANCE), axis=1)
     good = np.nonzero(plausible)[0]
     first = 0

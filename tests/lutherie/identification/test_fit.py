@@ -16,12 +16,12 @@ from scalewright.lutherie.identification import curve
 from scalewright.lutherie.identification.candidates import FreeDivisor
 from scalewright.lutherie.identification.fit import deleted_residuals_of_divisor, fit
 from scalewright.lutherie.identification.plan import Pattern, covariance_of, make_plan, rule_table
-from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Rule
 from tests.lutherie.identification.boards import CASES, draw, pattern, positions
 
 METROLOGY = json.loads((Path(__file__).parents[2] / "reference" / "metrology.json").read_text(encoding="utf-8"))
 FRETS = list(range(1, 23))
-RULES = [EQUAL, EIGHTEENTH]
+RULES: tuple[Rule, ...] = (EQUAL, EIGHTEENTH)
 TABLE = rule_table(RULES, spacing.MOST_FRETS)
 PRINTED = 1e-9
 """Relative; the reference fits are printed with ten digits."""

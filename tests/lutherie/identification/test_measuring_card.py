@@ -73,6 +73,7 @@ def test_an_instrument_that_cannot_decide_is_told_what_would():
     card = measuring_card(Instrument(0.5), 500.0, 12, tooling_scatter=0.0)
     assert not card.decides
     assert card.probability < 0.95
+    assert card.uncertainty_needed is not None
     finer = measuring_card(Instrument(card.uncertainty_needed), 500.0, 12, tooling_scatter=0.0)
     assert finer.decides
     assert "cannot tell" in card.statement

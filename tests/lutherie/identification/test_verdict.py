@@ -29,7 +29,7 @@ def test_frets_set_by_ear_or_by_other_ratios_follow_none_of_the_rules(name, unce
     found = identify(case(name, uncertainty))
     assert found.verdict == "none"
     assert (found.rule, found.layout_scale, found.nut_offset, found.family) == (None, None, None, [])
-    assert all(candidate.p_value < 0.001 for candidate in found.candidates)
+    assert all((candidate.p_value or 0.0) < 0.001 for candidate in found.candidates)
 
 
 @pytest.mark.source("spacing.json: computed positions rounded to 0.5 mm; S. Stevin, c. 1585")

@@ -86,7 +86,10 @@ class Row(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Columns:
-    """What is said of P patterns of M boards, as arrays. Estimates are (value, deviation, lower, upper), NaN for none."""
+    """What is said of P patterns of M boards, as arrays.
+
+    Estimates are (value, deviation, lower, upper), NaN for none.
+    """
 
     verdict: Ints
     """ESTABLISHED, UNDECIDED or NONE. shape (P, M)"""
@@ -170,6 +173,7 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
     lengths, believed_true = _lengths(fits, boards, beliefs, shape, told)
     among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
     among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
+    mean_true, deviation_true = believed_true.reshape(2, -1, patterns, count)
     return Columns(
         verdict=findings.verdict,
         leader=findings.leader,
@@ -183,7 +187,7 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
         residuals=_residuals(fits, boards, beliefs, shape),
         divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0),
         divisor_estimate=_estimates(share[:, -1], divisor, deviation, beliefs.coverage),
-        believed=_estimates(among, *believed_true.reshape(2, -1, patterns, count), beliefs.coverage),
+        believed=_estimates(among, mean_true, deviation_true, beliefs.coverage),
     )
 
 

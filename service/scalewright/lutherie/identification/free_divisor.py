@@ -148,7 +148,7 @@ def _minimise(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, F
     yet. The last, tiny step is taken in the values too, by their derivatives. The state has the shape
     (P, 11, M): b = t.r and its first two derivatives, then :attr:`Plan.scalar_curves`.
     """
-    terms, boards = overlap.shape[2:]
+    boards = overlap.shape[3]
     position, state = _start(plan, amplitude, overlap)
     step, curvature = _newton(amplitude, position, state)
     position += step

@@ -232,16 +232,16 @@ def _uncertainty_needed(
 def _statement(step: Step, needed: float | None, *, decides: bool) -> str:
     """What to do, in a sentence."""
     numbers = ", ".join(str(fret) for fret in step.frets)
+    chance = f"a probability of {step.probability:.3f}"
     if decides:
-        return f"Measure from the nut to frets {numbers}: that tells the rule with a probability of {step.probability:.3f}."
-    wanted = (
-        "no instrument would do better, as the tool scatters too much"
-        if needed is None
-        else (f"an instrument with a standard uncertainty of {needed:.3f} mm would do")
-    )
+        return f"Measure from the nut to frets {numbers}: that tells the rule with {chance}."
+    if needed is None:
+        wanted = "no instrument would do better, as the tool scatters too much"
+    else:
+        wanted = f"an instrument with a standard uncertainty of {needed:.3f} mm would do"
     return (
-        f"This instrument cannot tell the rules apart as surely as asked; frets {numbers} do so with a probability "
-        f"of {step.probability:.3f}, and {wanted}."
+        "This instrument cannot tell the rules apart as surely as asked; "
+        f"frets {numbers} do so with {chance}, and {wanted}."
     )
 
 

@@ -129,8 +129,9 @@ def _predictions(
 
     steps = np.arange(max(int(frets[-1]), int(np.max(end))) + 1)[:, None]
     fixed = rule_table(beliefs.fixed_rules, len(steps) - 1)
-    bounds = [curve.position_of(beliefs.free_divisor.upper), curve.position_of(beliefs.free_divisor.lower)]
-    theta = curve.step_at(np.clip(fits.expected_position[row, members], *bounds))
+    bounds = beliefs.free_divisor
+    expected = fits.expected_position[row, members]
+    theta = curve.step_at(np.clip(expected, curve.position_of(bounds.upper), curve.position_of(bounds.lower)))
     readings = boards.readings[pattern][:, members]
     means = np.empty((candidates, len(frets), len(members)))
     deviations = np.empty(means.shape)

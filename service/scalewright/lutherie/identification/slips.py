@@ -69,7 +69,8 @@ def slips(survey: Survey, row: Row, beliefs: Beliefs, judge: _Judge) -> list[Not
         text = f'These look like inches: read as millimetres the scale would be {scale:.4g} mm; give the unit "in".'
         return [Note("looks-like-inches", text)]
     if scale > large >= scale / _INCH >= small:
-        text = f'These look like millimetres: read as inches the scale would be {scale / _INCH:.4g} in; give the unit "mm".'
+        length = f"{scale / _INCH:.4g}"
+        text = f'These look like millimetres: read as inches the scale would be {length} in; give the unit "mm".'
         return [Note("looks-like-millimetres", text)]
     if row.verdict != NONE:
         return []

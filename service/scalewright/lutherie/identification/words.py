@@ -62,7 +62,7 @@ def length_in_words(length: float, uncertainty: float) -> str:
         Such as ``624.08 mm (24.570 in)``.
     """
     digits = _digits(uncertainty)
-    return "%.*f mm (%.*f in)" % (digits, length, digits + 1, length / _INCH)
+    return f"{length:.{digits}f} mm ({length / _INCH:.{digits + 1}f} in)"
 
 
 Interval: TypeAlias = tuple[float, float, float, float]
@@ -102,9 +102,7 @@ def statement_of(
     else:
         value, _, lower, upper = true_scale
         half = 0.5 * (upper - lower)
-        digits = _digits(half)
-        numbers = (digits, value, digits + 1, value / _INCH, digits, half, 100.0 * coverage)
-        true = "true scale %.*f mm (%.*f in) ± %.*f mm (%g %%)" % numbers
+        true = f"true scale {length_in_words(value, half)} ± {half:.{_digits(half)}f} mm ({100.0 * coverage:g} %)"
     if verdict == "established" and layout_scale is not None:
         spaced = rule_in_words(named[0])
         if len(named) > 1:

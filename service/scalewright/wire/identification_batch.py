@@ -199,7 +199,7 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     ranks = np.argsort(-columns.candidate_probability[:compared, 0], axis=0, kind="stable").T.tolist()
     kinds = np.stack([columns.verdict[0], columns.leader[0], *columns.family[:, 0]]).T.tolist()
     scale = np.take_along_axis(columns.lengths[0, 0, :, 0], columns.leader, axis=0)[0]
-    unsaid = np.isnan(columns.believed[0, 0]) | (columns.verdict[0] == NONE) | is_unusual(scale)
+    unsaid = np.isnan(columns.believed[0, 1, 0]) | (columns.verdict[0] == NONE) | is_unusual(scale)
     for m, whole in enumerate(unsaid.tolist()):
         if whole or (0, m) in judged.mended:
             survey = Survey(frame.procedure, tuple(distances[m].tolist()))
@@ -248,7 +248,7 @@ def _numbers(frame: _Frame, columns: Columns) -> Floats:
     """All other numbers of the answers, in the unit of the answer. shape (boards, columns)
 
     By candidate (15 each): its probability, chi-square, p-value and three estimates. Then the board's probability,
-    its true scale, the divisor and its estimate.
+    its layout scale and true scale, the divisor and its estimate.
     """
     times, over = _factor(frame)
     count = columns.verdict.shape[1]
@@ -256,7 +256,8 @@ def _numbers(frame: _Frame, columns: Columns) -> Floats:
     for c in range(len(columns.family)):
         parts += [columns.candidate_probability[c], columns.chi_square[c], columns.p_value[c]]
         parts.append(columns.lengths[:, :, c, 0].transpose(1, 0, 2).reshape(12, count) * times / over)
-    parts += [columns.probability, columns.believed[:, 0] * times / over]
+    believed = columns.believed[:, :, 0].transpose(1, 0, 2).reshape(8, count)
+    parts += [columns.probability, believed * times / over]
     parts += [columns.divisor, columns.divisor_estimate[:, 0]]
     return np.concatenate(parts).T
 
@@ -285,7 +286,7 @@ def _form(
     def nut(candidate: int) -> dict[str, _Number] | None:
         return None if frame.procedure.zero_fret else length(candidate, 2)
 
-    rules = [*frame.rules, {"name": "divisor", "divisor": _Number(board + 5)}]
+    rules = [*frame.rules, {"name": "divisor", "divisor": _Number(board + 9)}]
     freedom = columns.degrees_of_freedom[:, 0].tolist()
     told = not math.isnan(columns.divisor_estimate[0, 0, 0])
     whole = {
@@ -295,10 +296,10 @@ def _form(
         "rule": rules[leader] if established else None,
         "family": [rules[index] for index in ranked if family[index]] if established else [],
         "probability": _Number(board),
-        "layout_scale": length(leader, 0) if established else None,
-        "true_scale": estimate(board + 1),
+        "layout_scale": estimate(board + 1) if established else None,
+        "true_scale": estimate(board + 5),
         "nut_offset": nut(leader) if established else None,
-        "divisor": estimate(board + 6) if told else None,
+        "divisor": estimate(board + 10) if told else None,
         "candidates": [
             {
                 "rule": rules[c],
@@ -364,8 +365,8 @@ def _statements(
         )
         for divisor, scale, believed, probability in zip(
             columns.divisor[0, members].tolist(),
-            columns.lengths[:, 0, leader, 0, members].T.tolist(),
-            columns.believed[:, 0, members].T.tolist(),
+            columns.believed[:, 0, 0, members].T.tolist(),
+            columns.believed[:, 1, 0, members].T.tolist(),
             columns.probability[0, members].tolist(),
             strict=True,
         )

@@ -166,7 +166,7 @@ def answer(
         rule=leader.rule if established else None,
         family=[rules[index] for index in ranked if row.family[index]] if established else [],
         probability=row.probability,
-        layout_scale=leader.layout_scale if established else None,
+        layout_scale=Estimate(*row.believed_layout_scale) if established else None,
         true_scale=true_scale,
         nut_offset=leader.nut_offset if established else None,
         divisor=_estimate(row.divisor_estimate),
@@ -176,7 +176,7 @@ def answer(
         statement=statement_of(
             verdict,
             [rules[index] for index in named_in_statement(row.verdict, row.leader, row.family, ranked)],
-            _interval(leader.layout_scale) if established else None,
+            tuple(row.believed_layout_scale) if established else None,
             _interval(true_scale),
             row.probability,
             beliefs.coverage,

@@ -25,6 +25,12 @@ __all__ = ["Boards", "Columns", "Row", "tabulate"]
 _DIVISOR_LIMIT = 10.0
 """A divisor less certain than this is not determined. [-]"""
 
+_CERTAIN = 0.9999
+"""A rule so probable leaves its intervals as they are."""
+
+_WIDEST = 0.999
+"""Coverage, given the rule, beyond which no interval is widened."""
+
 _WHOLE = 1.0 - 1e-12
 """A component with this share of a mixture is the mixture."""
 
@@ -80,8 +86,11 @@ class Row(NamedTuple):
     """The free divisor to show. [-]"""
     divisor_estimate: list[float]
     """The least-squares divisor, where it is determined. [-]"""
+    believed_layout_scale: list[float]
+    """Estimate under the leader, its interval wide enough for the chance that another rule is the right one. [mm]"""
     believed_true_scale: list[float]
-    """Estimate over the leader's family, or over all candidates where none is established. [mm]"""
+    """Estimate over the leader's family with such an interval, or over all candidates where none is established.
+    [mm]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,8 +125,7 @@ class Columns:
     divisor_estimate: Floats
     """Estimate of the least-squares divisor, where it is determined. shape (4, P, M) [-]"""
     believed: Floats
-    """Estimate of the true scale over the leader's family, or over all candidates where none is established.
-    shape (4, P, M) [mm]"""
+    """Estimates of layout scale and true scale as in :class:`Row`. shape (4, 2, P, M) [mm]"""
 
     def row(self, p: int, m: int) -> Row:
         """Everything about one board."""
@@ -137,7 +145,7 @@ class Columns:
             self.residuals[:, p, :, m].tolist(),
             float(self.divisor[p, m]),
             self.divisor_estimate[:, p, m].tolist(),
-            self.believed[:, p, m].tolist(),
+            *self.believed[:, :, p, m].T.tolist(),
         )
 
 
@@ -174,21 +182,42 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
     among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
     among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
     mean_true, deviation_true = believed_true.reshape(2, -1, patterns, count)
+    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
+    layout = np.take_along_axis(by_candidate[:, 0], findings.leader[None, None], axis=1)[:, 0]
+    believed = np.stack([layout, _estimates(among, mean_true, deviation_true, beliefs.coverage)], axis=1)
+    probability = np.sum(np.where(findings.family, findings.probability, 0.0), axis=0)
+    _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, beliefs.coverage)
     return Columns(
         verdict=findings.verdict,
         leader=findings.leader,
         family=findings.family,
-        probability=np.sum(np.where(findings.family, findings.probability, 0.0), axis=0),
+        probability=probability,
         candidate_probability=findings.probability,
-        lengths=_estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage),
+        lengths=by_candidate,
         chi_square=findings.chi_square,
         degrees_of_freedom=findings.degrees_of_freedom,
         p_value=_p_values(findings),
         residuals=_residuals(fits, boards, beliefs, shape),
         divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0),
         divisor_estimate=_estimates(share[:, -1], divisor, deviation, beliefs.coverage),
-        believed=_estimates(among, mean_true, deviation_true, beliefs.coverage),
+        believed=believed,
     )
+
+
+def _allow_for_other_rules(
+    estimates: Floats, probability: Floats, established: NDArray[np.bool_], coverage: float
+) -> None:
+    """Widen the intervals under an established rule, so that they hold as often as stated though it may be another.
+
+    An interval that holds with the probability q if the rule is right holds with q P(rule) in all: q = coverage / P.
+    """
+    p, m = np.nonzero(established & (probability < _CERTAIN))
+    if p.size:
+        wanted = [coverage_factor(min(coverage / chance, _WIDEST)) for chance in probability[p, m].tolist()]
+        stretch = np.array(wanted) / coverage_factor(coverage)
+        centre = estimates[0][:, p, m]
+        for end in (2, 3):
+            estimates[end][:, p, m] = centre + stretch * (estimates[end][:, p, m] - centre)
 
 
 def _shares(weight: Floats) -> Floats:

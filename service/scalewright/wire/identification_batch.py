@@ -24,7 +24,7 @@ from scalewright.lutherie.identification.columns import Columns
 from scalewright.lutherie.identification.identify import Judged, conclude, judge_alike, judge_singly
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.slips import is_unusual
-from scalewright.lutherie.identification.words import statement_of
+from scalewright.lutherie.identification.words import digits_of, fill_statement, statement_form
 from scalewright.lutherie.measure import Procedure, Survey
 from scalewright.lutherie.spacing import Divisor
 from scalewright.wire.identification import LONGEST_DISTANCE, IdentificationIn, IdentificationOut
@@ -94,18 +94,17 @@ def verdict_of(answer_text: bytes) -> str:
 
 def _frame_key(question: dict[str, Any]) -> bytes | None:
     """All of a question but its distances, as bytes; None where the distances are not a plain list of numbers."""
-    distances = question.get("from_nut")
-    if type(distances) is not list or not distances or not {type(x) for x in distances} <= _NUMBERS:
-        return None
+    distances = question.pop("from_nut", None)
     try:
-        return orjson.dumps(
-            {name: value for name, value in question.items() if name != "from_nut"} | {"": len(distances)}
-        )
-    except TypeError:
-        return None
+        if type(distances) is not list or not distances or not _NUMBERS.issuperset(map(type, distances)):
+            return None
+        return b"%d %b" % (len(distances), orjson.dumps(question))
+    finally:
+        if distances is not None:
+            question["from_nut"] = distances
 
 
-_NUMBERS = {float, int}
+_NUMBERS = frozenset({float, int})
 
 
 def _frame(question: dict[str, Any]) -> _Frame | None:
@@ -352,22 +351,26 @@ def _statements(
     """The sentence on each board, as JSON."""
     fixed = frame.beliefs.fixed_rules
     named = named_in_statement(verdict, leader, family, ranked)
-    return [
-        orjson.dumps(
-            statement_of(
-                VERDICTS[verdict],
-                [fixed[c] if c < len(fixed) else Divisor(divisor) for c in named],
-                scale if verdict == ESTABLISHED else None,
-                believed,
-                probability,
-                frame.beliefs.coverage,
-            )
+    layout, true = columns.believed[:, 0, 0, members], columns.believed[:, 1, 0, members]
+    half = 0.5 * (true[3] - true[2])
+    free = len(fixed) in named
+    forms = [
+        statement_form(
+            VERDICTS[verdict],
+            [fixed[c] if c < len(fixed) else Divisor(divisor) for c in named],
+            frame.beliefs.coverage,
+            told=True,
         )
-        for divisor, scale, believed, probability in zip(
-            columns.divisor[0, members].tolist(),
-            columns.believed[:, 0, 0, members].T.tolist(),
-            columns.believed[:, 1, 0, members].T.tolist(),
-            columns.probability[0, members].tolist(),
-            strict=True,
-        )
+        for divisor in columns.divisor[0, members if free else members[:1]].tolist()
     ]
+    numbers = zip(
+        forms if free else forms * len(members),
+        layout[0].tolist(),
+        digits_of(0.5 * (layout[3] - layout[2])).tolist(),
+        true[0].tolist(),
+        half.tolist(),
+        digits_of(half).tolist(),
+        columns.probability[0, members].tolist(),
+        strict=True,
+    )
+    return [orjson.dumps(fill_statement(*filled)) for filled in numbers]

@@ -188,7 +188,7 @@ def test_the_advised_reading_decides_more_boards_than_any_fixed_one():
     rng = np.random.default_rng(2026)
     deviation = 0.1
     board_frets = [[1, 3, 5, 7], [12], [5, 12], [2, 4, 7, 9, 12], [1, 2, 3, 12, 13], [15, 17, 19]]
-    decided = {"advised": 0, **{fret: 0 for fret in range(1, 20)}}
+    decided = {"advised": 0, **dict.fromkeys(range(1, 20), 0)}
     total = 0
     for frets in board_frets:
         readings, rule, scale, _ = draw(rng, 6000, frets, deviation)

@@ -102,8 +102,11 @@ def conclude(survey: Survey, finding: Finding, beliefs: Beliefs) -> Identificati
 
 
 def _rows_of(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Row]:
-    """What is found for boards, each by itself."""
-    return [row for row, _, _ in judge_singly(surveys, beliefs)]
+    """What is found for boards that are alike in number of readings and nut, every reading taken at its word."""
+    boards = _stack(surveys)
+    plan = plan_of(boards.pattern, beliefs, scatter_known=boards.scatter_known)
+    columns = tabulate(judge(plan, boards.readings, beliefs, scatter_known=boards.scatter_known), boards, beliefs)
+    return [columns.row(p, 0) for p in range(len(surveys))]
 
 
 def identify_all(surveys: Sequence[Survey], beliefs: Beliefs | None = None) -> list[Identification]:

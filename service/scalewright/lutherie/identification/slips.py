@@ -74,11 +74,12 @@ def slips(survey: Survey, row: Row, beliefs: Beliefs, judge: _Judge) -> list[Not
         return [Note("looks-like-millimetres", text)]
     if row.verdict != NONE:
         return []
-    tried = [*_as_steps(survey), *_far_nut(survey), *_miscounts(survey)]
-    rows = judge([candidate for _, candidate in tried], beliefs) if tried else []
+    # What differs in what is known of the nut is judged apart.
+    kinds = [kind for kind in (_far_nut(survey), [*_as_steps(survey), *_miscounts(survey)]) if kind]
     explained = [
         (r.p_value[r.leader], note(r, beliefs))
-        for (note, _), r in zip(tried, rows, strict=True)
+        for kind in kinds
+        for (note, _), r in zip(kind, judge([candidate for _, candidate in kind], beliefs), strict=True)
         if r.verdict != NONE and r.degrees_of_freedom[r.leader] > 1 and r.p_value[r.leader] > _PLAIN
     ]
     best = max(explained, key=lambda pair: pair[0], default=None)

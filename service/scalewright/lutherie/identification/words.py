@@ -4,9 +4,22 @@ import math
 from collections.abc import Sequence
 from typing import TypeAlias
 
+import numpy as np
+from numpy.typing import NDArray
+
+from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed, Rule
 
-__all__ = ["Interval", "deviation_in_words", "length_in_words", "rule_in_words", "statement_of"]
+__all__ = [
+    "Interval",
+    "deviation_in_words",
+    "digits_of",
+    "fill_statement",
+    "length_in_words",
+    "rule_in_words",
+    "statement_form",
+    "statement_of",
+]
 
 _INCH = 25.4
 """One inch, exactly. [mm]"""
@@ -65,7 +78,7 @@ def length_in_words(length: float, uncertainty: float) -> str:
     return f"{length:.{digits}f} mm ({length / _INCH:.{digits + 1}f} in)"
 
 
-Interval: TypeAlias = tuple[float, float, float, float]
+Interval: TypeAlias = Sequence[float]
 """An estimate as value, standard deviation, lower and upper. [mm]"""
 
 
@@ -85,7 +98,7 @@ def statement_of(
         What was concluded.
     named : sequence of Rule
         The leading rule, then those of its family if it is established, or else the strongest rival.
-    layout_scale, true_scale : tuple of float or None
+    layout_scale, true_scale : sequence of float or None
         What is known of them: value, deviation, lower and upper. [mm]
     probability : float
         Probability of the leading rule. [-]
@@ -97,23 +110,74 @@ def statement_of(
     str
         With lengths in millimetres and inches.
     """
-    if true_scale is None:
-        true = "the true scale cannot be told"
-    else:
-        value, _, lower, upper = true_scale
-        half = 0.5 * (upper - lower)
-        true = f"true scale {length_in_words(value, half)} ± {half:.{_digits(half)}f} mm ({100.0 * coverage:g} %)"
-    if verdict == "established" and layout_scale is not None:
+    nothing = (0.0, 0.0, 0.0, 0.0)
+    form = statement_form(verdict, named, coverage, told=true_scale is not None)
+    layout, true_scale = layout_scale or nothing, true_scale or nothing
+    half, layout_half = 0.5 * (true_scale[3] - true_scale[2]), 0.5 * (layout[3] - layout[2])
+    return fill_statement(form, layout[0], _digits(layout_half), true_scale[0], half, _digits(half), probability)
+
+
+def statement_form(verdict: str, named: Sequence[Rule], coverage: float, *, told: bool) -> str:
+    """The sentence of :func:`statement_of` with its numbers left open, for :func:`fill_statement`.
+
+    Parameters
+    ----------
+    verdict, named, coverage
+        As there.
+    told : bool
+        Whether the true scale is known.
+
+    Returns
+    -------
+    str
+        A format string.
+    """
+    true = "the true scale cannot be told"
+    if told:
+        true = f"true scale {{t:.{{d}}f}} mm ({{ti:.{{e}}f}} in) ± {{h:.{{d}}f}} mm ({100.0 * coverage:g} %)"
+    if verdict == "established":
         spaced = rule_in_words(named[0])
         if len(named) > 1:
             spaced += f" (not to be told here from {' or '.join([rule_in_words(other) for other in named[1:]])})"
-        laid = length_in_words(layout_scale[0], 0.5 * (layout_scale[3] - layout_scale[2]))
-        return f"{spaced[0].upper()}{spaced[1:]}, laid out from {laid}: {true}."
+        laid = "laid out from {s:.{k}f} mm ({si:.{l}f} in)"
+        return f"{spaced[0].upper()}{spaced[1:]}, {laid}: {true}."
     if verdict == "undecided":
         names = " and ".join([rule_in_words(candidate) for candidate in named])
         first = f"Not decided between {names}" if len(named) > 1 else f"Not established: {names}"
-        return f"{first} (the first with probability {probability:.2f}): {true}."
+        return f"{first} (the first with probability {{p:.2f}}): {true}."
     return f"None of the rules compared explains these readings: {true}."
+
+
+def fill_statement(
+    form: str, layout: float, layout_digits: int, true: float, half: float, digits: int, probability: float
+) -> str:
+    """Fill the numbers into a form of :func:`statement_form`.
+
+    Parameters
+    ----------
+    form : str
+        The form.
+    layout, true, half : float
+        Layout scale, true scale and half of its interval. [mm]
+    layout_digits, digits : int
+        Decimals in millimetres that the two are given with.
+    probability : float
+        Probability of the leading rule. [-]
+
+    Returns
+    -------
+    str
+        The sentence.
+    """
+    return form.format(
+        s=layout, k=layout_digits, si=layout / _INCH, l=layout_digits + 1,
+        t=true, d=digits, ti=true / _INCH, e=digits + 1, h=half, p=probability,
+    )  # fmt: skip
+
+
+def digits_of(uncertainties: Floats) -> NDArray[np.int64]:
+    """Decimals in millimetres that uncertainties [mm] leave: two of their own digits. Any shape."""
+    return np.clip(1 - np.floor(np.log10(np.maximum(uncertainties, 1e-4))), 0, 3).astype(np.int64)
 
 
 def deviation_in_words(start: int, end: int, deviation: float, uncertainty: float) -> str:

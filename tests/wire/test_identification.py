@@ -1,11 +1,16 @@
 """Identification on the wire: what may be said, and what is refused in which words."""
 
+from typing import get_args
+
 import pytest
 from pydantic import ValidationError
 
+from scalewright.lutherie.catalogue import CATALOGUE
 from scalewright.lutherie.errors import ImpossibleReadingError
+from scalewright.lutherie.identification import FreeDivisor
 from scalewright.lutherie.measure import NutOffset
-from scalewright.wire.identification import IdentificationIn
+from scalewright.lutherie.spacing import EQUAL
+from scalewright.wire.identification import IdentificationIn, TemperamentName
 
 BOARD = '"instrument_uncertainty": 0.05, "frets": [5, 12], "from_nut": [163.05, 325]'
 
@@ -98,3 +103,42 @@ def test_a_reading_without_any_uncertainty_is_refused_by_the_craft():
     with pytest.raises(ImpossibleReadingError) as refused:
         read('"instrument_uncertainty": 0, "from_nut": [36, 71]')
     assert refused.value.field == ("instrument_uncertainty",)
+
+
+def test_candidates_and_priors():
+    """Rules, any divisor and temperaments of the catalogue become candidates with their priors."""
+    members = (
+        '"candidates": [{"rule": "equal", "prior": 0.5}, {"any_divisor": {"lower": 17}, "prior": 0.2},'
+        ' {"temperament": "pythagorean"}], "misreading_probability": 0, "significance": 0.01'
+    )
+    beliefs = IdentificationIn.read(f"{{{BOARD}, {members}}}".encode()).to_domain().beliefs
+    assert [candidate.prior for candidate in beliefs.candidates] == [0.5, 0.2, 1.0]
+    assert beliefs.fixed_rules == (EQUAL, CATALOGUE["pythagorean"].rule)
+    assert beliefs.free_divisor == FreeDivisor(17.0, 19.5)
+    assert (beliefs.misreading, beliefs.significance) == (0.0, 0.01)
+
+
+@pytest.mark.parametrize(
+    ("candidates", "place", "words"),
+    [
+        ("[]", "candidates", "at least 1"),
+        ('[{"rule": "equal", "temperament": "pythagorean"}]', "candidates/0", "one of"),
+        ('[{"prior": 1}]', "candidates/0", "one of"),
+        ('[{"rule": "equal"}, {"rule": "equal"}]', "candidates", "once"),
+        ('[{"any_divisor": {}}, {"any_divisor": {"lower": 17}}, {"rule": "equal"}]', "candidates", "once"),
+        ('[{"any_divisor": {}}]', "candidates", "At least one"),
+        ('[{"rule": "equal"}, {"any_divisor": {"lower": 19, "upper": 17}}]', "candidates/1", "below"),
+        ('[{"rule": "equal"}, {"temperament": "dowland_1610"}]', "candidates/1", "10 pitches"),
+        ('[{"rule": "equal", "prior": 0}]', "candidates/0/prior", "greater than 0"),
+    ],
+)
+def test_candidates_that_cannot_be_compared(candidates, place, words):
+    """Each refusal points at the candidate and says what to change."""
+    where, sentence = refusal(f'{BOARD}, "candidates": {candidates}')
+    assert where == place
+    assert words in sentence
+
+
+def test_the_names_on_the_wire_are_those_of_the_catalogue():
+    """Every temperament of the catalogue can be named, and no other."""
+    assert set(get_args(TemperamentName)) == set(CATALOGUE)

@@ -48,6 +48,7 @@ __all__ = [
     "IdentificationOut",
     "ReadingIn",
     "SuspectOut",
+    "TemperamentName",
 ]
 
 LONGEST_DISTANCE = 3000.0

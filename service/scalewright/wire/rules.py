@@ -7,6 +7,7 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Dis
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie import spacing
+from scalewright.lutherie.catalogue import CATALOGUE
 from scalewright.lutherie.spacing import Rule
 
 __all__ = [
@@ -23,8 +24,10 @@ __all__ = [
     "RuleSummary",
     "RulesOut",
     "Steps",
+    "TemperamentOut",
     "refuse_repeat_out_of_order",
     "summaries",
+    "temperaments",
 ]
 
 RuleName: TypeAlias = Literal["equal", "eighteenth", "divisor", "listed"]
@@ -203,6 +206,19 @@ class RuleSummary(BaseModel):
     """How far that fret stops short of an octave when the bridge stands at the end of the layout scale. [cent]"""
 
 
+class TemperamentOut(BaseModel):
+    """A listed temperament from published sources."""
+
+    model_config = ConfigDict(from_attributes=True, frozen=True, use_attribute_docstrings=True)
+
+    name: str
+    """What a candidate of an identification calls it."""
+    source: str
+    """Where it was published."""
+    cents: list[float]
+    """Cents above the open string, one for each fret; as they stand, the listed pitches of a layout. [cent]"""
+
+
 class RulesOut(BaseModel):
     """The spacing rules."""
 
@@ -210,6 +226,8 @@ class RulesOut(BaseModel):
 
     rules: list[RuleSummary]
     """The rules, the commonest first."""
+    temperaments: list[TemperamentOut]
+    """Listed temperaments, for candidates of an identification or for listed pitches."""
 
 
 _KINDS: tuple[tuple[type[BaseModel], Rule | None], ...] = (
@@ -218,6 +236,11 @@ _KINDS: tuple[tuple[type[BaseModel], Rule | None], ...] = (
     (DivisorIn, None),
     (ListedIn, None),
 )
+
+
+def temperaments() -> list[TemperamentOut]:
+    """Return the catalogue of listed temperaments."""
+    return [TemperamentOut(name=t.name, source=t.source, cents=list(t.rule.cents)) for t in CATALOGUE.values()]
 
 
 def summaries() -> list[RuleSummary]:

@@ -42,7 +42,7 @@ def standard_error(share, count):
 
 
 def ideal_choice(readings, frets, deviation):
-    """Choice between the two main rules by the likelihood ratio, from the dense normal density. True for the rule of 18.
+    """Choose between the two main rules by the likelihood ratio, from the dense density; true for the rule of 18.
 
     Scale uniform, nut offset normal: the covariance of the readings is the instrument's and the nut's, and the scale
     is integrated out in closed form. Nothing of the project's code takes part but the positions.

@@ -126,11 +126,11 @@ class BatchOperation(APIRoute):
                     waiting.append(asyncio.ensure_future(work))
                     first += _CHUNK
                 part = await waiting.popleft()
-                if gone.done():
-                    return
                 end.add(part)
                 counts.update(result=end.results, problem=end.problems)
-                await _send_in_pieces(send, part.text)
+                await _send_in_pieces(send, part.text, gone)
+                if gone.done():
+                    return
         finally:
             for task in waiting:
                 task.cancel()
@@ -314,9 +314,11 @@ def _texts_of_array(texts: Sequence[bytes | None], settings: Settings) -> list[b
     return [orjson.dumps(question) for question in questions]
 
 
-async def _send_in_pieces(send: Send, text: bytes) -> None:
-    """Send some lines, a piece at a time, and let small requests pass in between."""
+async def _send_in_pieces(send: Send, text: bytes, gone: "asyncio.Future[None]") -> None:
+    """Send some lines, a piece at a time, and let small requests pass in between; stop when the client has gone."""
     for first in range(0, len(text), _PIECE):
+        if gone.done():
+            return
         await send({"type": "http.response.body", "body": text[first : first + _PIECE], "more_body": True})
         await asyncio.sleep(0)
 

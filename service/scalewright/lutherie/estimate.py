@@ -132,19 +132,14 @@ def chi_square_survival(chi_square: Floats, degrees_of_freedom: int) -> Floats:
     .. [as-26.4] M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 1964,
        equations 26.4.4 (odd) and 26.4.5 (even).
     """
-    half = 0.5 * chi_square
-    if degrees_of_freedom % 2:
-        term = np.sqrt(half / math.pi) * 2.0 * np.exp(-half)
-        total = 2.0 * normal_survival(np.sqrt(chi_square))
-        order = 1.5
-    else:
-        term = np.exp(-half)
-        total = np.zeros_like(half)
-        order = 1.0
-    for _ in range(degrees_of_freedom // 2):
-        total = total + term
-        term = term * half / order
-        order += 1.0
+    half = 0.5 * np.asarray(chi_square)
+    odd = degrees_of_freedom % 2
+    total = 2.0 * normal_survival(np.sqrt(2.0 * half)) if odd else np.zeros(half.shape)
+    if degrees_of_freedom > 1:
+        first = np.exp(-half) * (2.0 * np.sqrt(half / math.pi) if odd else 1.0)
+        orders = np.arange(1, degrees_of_freedom // 2) + (0.5 if odd else 0.0)
+        # Each term is the one before it times half over its order.
+        total += first * (1.0 + np.multiply.accumulate(half[..., None] / orders, axis=-1).sum(axis=-1))
     return np.minimum(total, 1.0)
 
 
@@ -200,7 +195,8 @@ def mixture_quantile(weights: Floats, means: Floats, deviations: Floats, level: 
     # where Newton's step stays between the bounds it is faster.
     low = np.min(np.where(counted, single, np.inf), axis=0)
     high = np.max(np.where(counted, single, -np.inf), axis=0)
-    spread = np.where(counted, deviations, 1.0)
+    # Where nothing is uncertain, the bounds meet and the width does not matter.
+    spread = np.where(counted & (deviations > 0.0), deviations, 1.0)
     at = np.clip(np.sum(weights * np.where(counted, single, 0.0), axis=0), low, high)
     for _ in range(_MOST_STEPS):
         z = np.where(counted, (at - means) / spread, 0.0)

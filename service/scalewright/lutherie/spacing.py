@@ -3,6 +3,7 @@
 import itertools
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from fractions import Fraction
 from typing import ClassVar, TypeAlias
 
@@ -291,6 +292,7 @@ def octave_fret(rule: Rule) -> int | None:
             return near[0] if near else None
 
 
+@lru_cache(maxsize=256)
 def octave_fraction(rule: Rule) -> float | None:
     """Share of the layout scale that lies between the nut and the octave fret.
 

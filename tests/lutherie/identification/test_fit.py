@@ -274,7 +274,7 @@ def test_the_series_of_a_free_divisor_is_exact(highest):
     """Off its nodes too the series is the shape itself, to rounding."""
     plan = make_plan(pattern(list(range(1, highest + 1)), 0.05), TABLE)
     for divisor in (14.1, 15.0, 17.817, 18.0, 21.0, 23.9):
-        exact = make_plan(pattern(list(range(1, highest + 1)), 0.05), rule_table([Divisor(divisor)], highest))
+        exact = make_plan(pattern(list(range(1, highest + 1)), 0.05), rule_table((Divisor(divisor),), highest))
         at = curve.basis(np.array([curve.position_of(divisor)]), plan.shape_curves.shape[2])[:, 0]
         assert at @ plan.shape_curves[0, 0] == pytest.approx(exact.shapes[0, 0], abs=1e-13)
         assert at @ plan.scalar_curves[0, 4] == pytest.approx(exact.lengths[0, 0, 0], rel=1e-11)

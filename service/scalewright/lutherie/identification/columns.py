@@ -183,9 +183,10 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
     among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
     mean_true, deviation_true = believed_true.reshape(2, -1, patterns, count)
     by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
-    layout = np.take_along_axis(by_candidate[:, 0], findings.leader[None, None], axis=1)[:, 0]
-    believed = np.stack([layout, _estimates(among, mean_true, deviation_true, beliefs.coverage)], axis=1)
-    probability = np.sum(np.where(findings.family, findings.probability, 0.0), axis=0)
+    believed = np.empty((4, 2, patterns, count))
+    believed[:, 0] = by_candidate[:, 0, findings.leader, np.arange(patterns)[:, None], np.arange(count)]
+    believed[:, 1] = _estimates(among, mean_true, deviation_true, beliefs.coverage)
+    probability = np.where(findings.family, findings.probability, 0.0).sum(axis=0)
     _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, beliefs.coverage)
     return Columns(
         verdict=findings.verdict,
@@ -274,8 +275,8 @@ def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float)
         weight = np.where(there, weight, 0.0) / np.where(enough, known, np.nan)
         mean, deviation = np.where(there, mean, 0.0), np.where(there, deviation, 1.0)
     estimate = np.empty((4, *mean.shape[1:]))
-    value = np.sum(weight * mean, axis=0)
-    spread = np.sqrt(np.sum(weight * (deviation**2 + (mean - value) ** 2), axis=0))
+    value = (weight * mean).sum(axis=0)
+    spread = np.sqrt((weight * (deviation**2 + (mean - value) ** 2)).sum(axis=0))
     half = coverage_factor(coverage) * spread
     estimate[0], estimate[1], estimate[2], estimate[3] = value, spread, value - half, value + half
     if len(weight) == 1:
@@ -293,10 +294,10 @@ def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float)
 def _p_values(findings: Findings) -> Floats:
     """Probability of a chi-square as large by chance. shape (C, P, M)"""
     p_value = np.full(findings.chi_square.shape, np.nan)
-    for freedom in np.unique(findings.degrees_of_freedom):
+    for freedom in set(findings.degrees_of_freedom.ravel().tolist()):
         if freedom > 0:
             where = findings.degrees_of_freedom == freedom
-            p_value[where] = chi_square_survival(findings.chi_square[where], int(freedom))
+            p_value[where] = chi_square_survival(findings.chi_square[where], freedom)
     return p_value
 
 
@@ -308,8 +309,8 @@ def _residuals(fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, .
     start, end = boards.pattern.start, boards.pattern.end
     scale, nut = fits.scale.reshape(shape)[:, -1], fits.nut.reshape(shape)[:, -1]
     table = rule_table(beliefs.fixed_rules, int(end.max()))
-    fixed = np.moveaxis(table[end] - table[start], 2, 0)
     step = curve.step_at(fits.position.reshape(shape[1:])[-1])[:, None, :]
-    free = np.exp(-step * start[:, :, None]) - np.exp(-step * end[:, :, None])
-    shapes = np.concatenate([np.broadcast_to(fixed[..., None], (len(fixed), *free.shape)), free[None]])
-    return boards.readings - scale[:, :, None] * shapes - nut[:, :, None] * (start == 0)[:, :, None]
+    residuals = boards.readings - nut[:, :, None] * (start == 0)[:, :, None]
+    residuals[:-1] -= scale[:-1, :, None] * (table[end] - table[start]).transpose(2, 0, 1)[..., None]
+    residuals[-1] -= scale[-1, :, None] * (np.exp(-step * start[:, :, None]) - np.exp(-step * end[:, :, None]))
+    return residuals

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -163,7 +164,7 @@ def _minimise(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, F
             now = _state_at(plan, overlap[:, :, :, active], at)
             step_now, curvature[:, active] = _newton(amplitude[:, active], at, now)
             state[:, :, active], step[:, active], position[:, active] = now, step_now, at + step_now
-        active = active[np.any(np.abs(step[:, active]) > _SMALL_STEP, axis=0)]
+        active = active[(np.abs(step[:, active]) > _SMALL_STEP).any(axis=0)]
         if not len(active):
             break
     # The two derivatives that each of these has behind it are enough for a step so small.
@@ -178,19 +179,26 @@ def _minimise(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, F
 def _start(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, Floats]:
     """The best of :data:`_STARTS` for each board, and the state there."""
     patterns, _, terms, boards = overlap.shape
-    starts = curve.basis(np.array(_STARTS), terms)
-    slope = curve.derivative(terms)
-    values = np.concatenate([starts.T, (slope @ starts).T, (slope @ slope @ starts).T])
+    starts, values = _starts(terms)
     own = (values @ overlap[:, 0]).reshape(patterns, 3, len(_STARTS), boards)
     scalars = plan.scalar_curves @ starts
     s = scalars[:, 0, :, None]
     a = amplitude[:, None, :]
     b = own[:, 0]
-    best = np.argmin((a * a * s - (2.0 * a + b) * b) / (1.0 + s), axis=1)
+    best = ((a * a * s - (2.0 * a + b) * b) / (1.0 + s)).argmin(axis=1)
     state = np.empty((patterns, 11, boards))
-    state[:, :3] = np.take_along_axis(own, best[:, None, None, :], axis=2)[:, :, 0]
-    state[:, 3:] = np.take_along_axis(scalars, best[:, None, :], axis=2)
+    row, column = np.arange(patterns)[:, None], np.arange(boards)
+    state[:, :3] = own[row, :, best, column].transpose(0, 2, 1)
+    state[:, 3:] = scalars[row, :, best].transpose(0, 2, 1)
     return np.array(_STARTS)[best], state
+
+
+@lru_cache(maxsize=8)
+def _starts(terms: int) -> tuple[Floats, Floats]:
+    """The polynomials at the starts. shape (J, S); and they with their derivatives, by start. shape (3 S, J)"""
+    starts = curve.basis(np.array(_STARTS), terms)
+    slope = curve.derivative(terms)
+    return starts, np.concatenate([starts.T, (slope @ starts).T, (slope @ slope @ starts).T])
 
 
 def _state_at(plan: Plan, overlap: Floats, position: Floats) -> Floats:

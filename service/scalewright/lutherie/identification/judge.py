@@ -160,12 +160,11 @@ def judge(plan: Plan, readings: Floats, beliefs: Beliefs, *, scatter_known: bool
     if strains is not None:
         log_weight += _blunder_factor(log_weight, strains, beliefs.misreading, plan.readings)
 
-    peak = np.max(log_weight, axis=(0, 1))
-    weight = np.exp(log_weight - peak)
-    weight /= np.sum(weight, axis=(0, 1))
-    probability = np.sum(weight, axis=1)
+    weight = np.exp(log_weight - log_weight.max(axis=(0, 1)))
+    weight /= weight.sum(axis=(0, 1))
+    probability = weight.sum(axis=1)
     family, leader = _families(probability, beliefs.fixed_rules, plan, fits, scatters)
-    of_family = np.sum(np.where(family, probability, 0.0), axis=0)
+    of_family = np.where(family, probability, 0.0).sum(axis=0)
 
     chi_square = fits.chi_square.reshape(candidates, scatters, patterns, boards)[:, -1]
     freedom = plan.readings[None, :patterns] - np.where(np.arange(candidates) < candidates - 1, 1, 2)[:, None]
@@ -219,7 +218,7 @@ class _Strains:
         fixed = plan.pull @ readings
         self.most = np.zeros(fits.chi_square.shape)
         """Square of the largest, by candidate. shape (C, T P, M)"""
-        self.most[:-1] = np.maximum(np.max(fixed, axis=2), -np.min(fixed, axis=2)) ** 2
+        self.most[:-1] = np.maximum(fixed.max(axis=2), -fixed.min(axis=2)) ** 2
         # A free divisor fits at least as well as any rule: where a rule has no reading that is notably off,
         # neither has the divisor.
         columns = np.nonzero(np.any(np.min(self.most[:-1], axis=0, initial=np.inf) > _NOTABLE, axis=0))[0]
@@ -253,6 +252,8 @@ def _blunder_factor(log_weight: Floats, strains: _Strains, misreading: float, re
     best = np.max(log_weight, axis=(0, 1))
     bar = np.broadcast_to(best - _NEGLIGIBLE, log_weight.shape).reshape(most.shape)
     matters = (most > _NOTABLE) & (flat + 0.5 * most > bar)
+    if not matters.any():
+        return factor.reshape(log_weight.shape)
     for candidate, strain in enumerate(strains.strains):
         rows, boards = np.nonzero(matters[candidate])
         if not rows.size:
@@ -316,10 +317,12 @@ def _suspect(strains: _Strains, weight: Floats, leader: Ints, readings: Ints, fa
     """
     candidates, scatters, patterns, boards = weight.shape
     suspect = np.full(leader.shape, -1)
-    most = np.max(strains.most.reshape(candidates, scatters, patterns, boards), axis=1)
-    notable = np.take_along_axis(most, leader[None], axis=0)[0] > _NOTABLE
+    most = strains.most.reshape(candidates, scatters, patterns, boards).max(axis=1)
+    notable = (most > _NOTABLE) & (np.arange(candidates)[:, None, None] == leader)
+    if not notable.any():
+        return suspect
     for candidate, strain in enumerate(strains.strains):
-        p, m = np.nonzero(notable & (leader == candidate))
+        p, m = np.nonzero(notable[candidate])
         if not p.size:
             continue
         own = strain.reshape(scatters, patterns, -1, boards)[:, p, :, m].swapaxes(0, 1)

@@ -1,8 +1,8 @@
 """What a fit needs to know of where the readings were taken, before it sees their values."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -97,12 +97,13 @@ class Plan:
     [1/mm] and its derivative, the nut's loss and its derivative. shape (P, 8, J)"""
 
 
-def rule_table(rules: Sequence[Rule], frets: int) -> Floats:
+@lru_cache(maxsize=64)
+def rule_table(rules: tuple[Rule, ...], frets: int) -> Floats:
     """Share of the layout scale up to every fret, by rule.
 
     Parameters
     ----------
-    rules : sequence of Rule
+    rules : tuple of Rule
         F spacing rules.
     frets : int
         The highest fret wanted.
@@ -117,7 +118,10 @@ def rule_table(rules: Sequence[Rule], frets: int) -> Floats:
     TooFewPitchesError
         Listed pitches that end before the highest fret and do not repeat.
     """
-    return np.array([[0.0, *spacing.fractions(rule, frets)] for rule in rules]).reshape(len(rules), frets + 1).T
+    table = np.array([[0.0, *spacing.fractions(rule, frets)] for rule in rules]).reshape(len(rules), frets + 1).T
+    # It is kept for the next who asks, and is not theirs to change.
+    table.flags.writeable = False
+    return table
 
 
 def covariance_of(pattern: Pattern) -> Floats:
@@ -175,7 +179,7 @@ def make_plan(pattern: Pattern, table: Floats) -> Plan:
     terms = next(terms for fret, terms in _TERMS if highest <= fret)
     fixed = table.shape[1]
     table = np.concatenate(
-        [table[: highest + 1], curve.fractions_at_nodes(terms)[: highest + 1], rule_table([spacing.EQUAL], highest)],
+        [table[: highest + 1], curve.fractions_at_nodes(terms)[: highest + 1], rule_table((spacing.EQUAL,), highest)],
         axis=1,
     )
     covariance = covariance_of(pattern)

@@ -1,18 +1,19 @@
 """Assembly: whether parts belong together, pair by pair, before anything is glued."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import combinations
 
 from scalewright.lutherie.assembly_words import notes_of, statement_of, why
-from scalewright.lutherie.conformity import GUARD_FACTOR, Interval, refuse_without_width
 from scalewright.lutherie.decision import Decision
 from scalewright.lutherie.errors import LutherieError, UndefinedPartError
 from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
-from scalewright.lutherie.identification import Beliefs, Verdict
+from scalewright.lutherie.identification import Beliefs, SuspectReading, Verdict
+from scalewright.lutherie.known import Known, identify_parts, known_of
 from scalewright.lutherie.pairing import Demands, Pair, compare
-from scalewright.lutherie.part import Kind, Known, Part, Side, Source, identify_parts, known_of
+from scalewright.lutherie.part import Kind, Part, Side, Source
 from scalewright.lutherie.replacement import Replacement, replacement_of
+from scalewright.lutherie.ruling import GUARD_FACTOR, Interval, refuse_without_width
 from scalewright.lutherie.spacing import Rule
 
 __all__ = ["TOLERANCE", "Assembly", "AssemblyQuestion", "PartScale", "assemble", "assemble_all"]
@@ -32,7 +33,7 @@ class AssemblyQuestion:
     """How far their true scales may differ. [mm]"""
     guard_factor: float = GUARD_FACTOR
     """Guard band in standard uncertainties. [-]"""
-    beliefs: Beliefs = Beliefs()
+    beliefs: Beliefs = field(default_factory=Beliefs)
     """What identification reckons with."""
 
 
@@ -54,6 +55,8 @@ class PartScale:
     """Its likeliest spacing rule, where that is known."""
     verdict: Verdict | None
     """Whether its readings establish the rule; None without readings."""
+    suspect_readings: list[SuspectReading]
+    """Readings set aside as blunders."""
     explanation: str
     """Where the figure comes from."""
 
@@ -63,7 +66,7 @@ class Assembly:
     """Whether parts belong together."""
 
     decision: Decision
-    """The worst of the pairs: apart before undecided before together."""
+    """The worst of the pairs and of the body joints: apart before undecided before together."""
     statement: str
     """One sentence for a work order."""
     parts: list[PartScale]
@@ -154,7 +157,9 @@ def _answer(question: AssemblyQuestion, known: list[dict[Side, Known]]) -> Assem
         message = "one part alone has nothing to belong to; give two or more"
         raise UndefinedPartError(message, field=("parts",))
     demands = Demands(question.tolerance, question.guard_factor, question.beliefs.coverage)
-    pairs, replacements, explanations = [], [], []
+    pairs: list[Pair] = []
+    replacements: list[Replacement] = []
+    explanations: list[str] = []
     for one, other in combinations(known, 2):
         for side in _sides(one, other):
             a, b = one.get(side) or one["whole"], other.get(side) or other["whole"]
@@ -164,10 +169,12 @@ def _answer(question: AssemblyQuestion, known: list[dict[Side, Known]]) -> Assem
             if a.part.fretted and b.part.fretted and side == "whole":
                 replacements.append(replacement_of(a, b, demands))
     worst = {"apart": 0, "undecided": 1, "together": 2}
-    decision = min((pair.decision for pair in pairs), key=lambda one: worst[one])
+    found = [pair.decision for pair in pairs]
+    found += [one.body_joint.decision for one in replacements if one.body_joint is not None]
+    decision = min(found, key=lambda one: worst[one])
     return Assembly(
         decision=decision,
-        statement=statement_of(decision, pairs, question.tolerance),
+        statement=statement_of(decision, pairs, replacements, question.tolerance),
         parts=[_scale(line, side, question.beliefs.coverage) for part in known for side, line in part.items()],
         pairs=pairs,
         explanations=list(dict.fromkeys(explanations)),
@@ -205,5 +212,6 @@ def _scale(known: Known, side: Side, coverage: float) -> PartScale:
         true_scale=true_scale,
         rule=known.rule,
         verdict=None if found is None else found.verdict,
+        suspect_readings=[] if found is None else found.suspect_readings,
         explanation=explanation,
     )

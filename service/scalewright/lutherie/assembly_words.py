@@ -4,11 +4,12 @@ import math
 from collections.abc import Sequence
 
 from scalewright.lutherie.decision import Decision
-from scalewright.lutherie.estimate import Note
+from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification.words import length_in_words
+from scalewright.lutherie.known import Known
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.pairing import Pair
-from scalewright.lutherie.part import Known
+from scalewright.lutherie.replacement import BodyJoint, Replacement
 from scalewright.lutherie.spacing import EIGHTEENTH
 
 __all__ = ["notes_of", "statement_of", "why"]
@@ -20,7 +21,9 @@ _NEAR = 0.1
 _NUT_MATTERS = 0.2
 
 
-def statement_of(decision: Decision, pairs: Sequence[Pair], tolerance: float) -> str:
+def statement_of(
+    decision: Decision, pairs: Sequence[Pair], replacements: Sequence[Replacement], tolerance: float
+) -> str:
     """One sentence for a work order.
 
     Parameters
@@ -29,6 +32,8 @@ def statement_of(decision: Decision, pairs: Sequence[Pair], tolerance: float) ->
         Of the whole.
     pairs : sequence of Pair
         Each part against each other.
+    replacements : sequence of Replacement
+        Each new board against an old one.
     tolerance : float
         How far true scales may differ. [mm]
 
@@ -37,35 +42,51 @@ def statement_of(decision: Decision, pairs: Sequence[Pair], tolerance: float) ->
     str
         Naming the parts, the mismatch in millimetres and inches, and what to do.
     """
-    allowed = f"{length_in_words(tolerance, 0.02)}"
+    allowed = length_in_words(tolerance, 0.4 * tolerance)
     decisive = [pair for pair in pairs if pair.decision == decision]
-    if decision == "together":
-        worst = max(decisive, key=lambda pair: abs(pair.mismatch.value) if pair.mismatch else 0.0)
+    if not decisive:
+        off = [(one, joint) for one in replacements if (joint := one.body_joint) is not None]
+        return _joint_sentence(*next(pair for pair in off if pair[1].decision == decision), allowed)
+    worst = max(decisive, key=_size)
+    parts = f"{worst.first} and {worst.second}{'' if worst.side == 'whole' else f' on the {worst.side} side'}"
+    if decision == "apart" and worst.mismatch is not None:
         return (
-            f"{_all_of(pairs)} belong together: their true scales differ by {_mismatch(worst)} at most, and {allowed} "
-            "is allowed."
+            f"{parts} do not belong together: {_apart(worst, worst.mismatch)}, and {allowed} is allowed; do not glue."
         )
-    if decision == "apart":
-        worst = max(decisive, key=lambda pair: abs(pair.mismatch.value) if pair.mismatch else 0.0)
-        value = worst.mismatch.value if worst.mismatch else 0.0
-        longer = "longer" if value > 0.0 else "shorter"
-        cents = ""
-        octave = next((one.cents.value for one in worst.cents if one.fret == 12), None)
-        if octave is not None:
-            cents = f" (fret 12 would sound {abs(octave):.1f} cents {'sharp' if octave > 0.0 else 'flat'})"
-        absorbed = ""
-        if worst.absorption is not None and worst.absorption.absorbs == "yes":
-            absorbed = "; only the saddle's travel can make up for it"
+    told = "a true scale is not known" if worst.mismatch is None else f"mismatch {_in_words(worst.mismatch)}"
+    if worst.deciding is not None:
         return (
-            f"{worst.first} and {worst.second}{_side(worst)} do not belong together: the true scale of {worst.second} "
-            f"is {_mismatch(worst)} {longer}, and {allowed} is allowed{cents}{absorbed}; do not glue."
+            f"Whether {parts} belong together can't be decided with this uncertainty ({told}, {allowed} allowed); do "
+            f"not glue yet. {worst.deciding.text}"
         )
-    open_ = decisive[0]
-    advice = f" {open_.deciding.text}" if open_.deciding is not None else ""
-    told = f"mismatch {_mismatch(open_)}" if open_.mismatch is not None else "a true scale is not known"
+    return f"{_all_of(pairs)} belong together by their true scales ({told}, {allowed} allowed)."
+
+
+def _size(pair: Pair) -> float:
+    """Size of a mismatch; one that is not known is the largest. [mm]"""
+    return math.inf if pair.mismatch is None else abs(pair.mismatch.value)
+
+
+def _apart(pair: Pair, mismatch: Estimate) -> str:
+    """How two parts differ, what it does, and whether the saddle can make up for it."""
+    longer = "longer" if mismatch.value > 0.0 else "shorter"
+    text = f"the true scale of {pair.second} is {_in_words(mismatch)} {longer}"
+    octave = next((one.cents.value for one in pair.cents if one.fret == 12), None)
+    if octave is not None:
+        text += f" (fret 12 would sound {abs(octave):.1f} cents {'sharp' if octave > 0.0 else 'flat'})"
+    if pair.absorption is not None and pair.absorption.absorbs == "yes":
+        text += ", for which only the saddle's travel can make up"
+    return text
+
+
+def _joint_sentence(found: Replacement, joint: BodyJoint, allowed: str) -> str:
+    """Sentence about a body joint that is worse than every pair."""
+    off = length_in_words(abs(joint.joint_to_bridge.value), max(joint.joint_to_bridge.standard_uncertainty, 0.05))
+    farther = "farther from" if joint.joint_to_bridge.value > 0.0 else "nearer to"
+    told = "do not belong together" if joint.decision == "apart" else "can't be told to belong together"
     return (
-        f"Whether {open_.first} and {open_.second}{_side(open_)} belong together can't be decided with this "
-        f"uncertainty ({told}, {allowed} allowed); do not glue yet.{advice}"
+        f"{found.old} and {found.new} {told}: with fret {joint.fret} in line at the body, the new saddle line lies "
+        f"{off} {farther} the joint than the old one, and {allowed} is allowed; do not glue."
     )
 
 
@@ -74,17 +95,11 @@ def _all_of(pairs: Sequence[Pair]) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]}"
 
 
-def _side(pair: Pair) -> str:
-    return "" if pair.side == "whole" else f" on the {pair.side} side"
-
-
-def _mismatch(pair: Pair) -> str:
-    """Size of the mismatch with its uncertainty."""
-    if pair.mismatch is None:
-        return "unknown"
-    half = 0.5 * (pair.mismatch.upper - pair.mismatch.lower)
+def _in_words(mismatch: Estimate) -> str:
+    """Size of a mismatch with its uncertainty."""
+    half = 0.5 * (mismatch.upper - mismatch.lower)
     spread = f" ± {half:.{_digits(half)}f} mm" if half > 0.0 else ""
-    return f"{length_in_words(abs(pair.mismatch.value), max(half, 0.05))}{spread}"
+    return f"{length_in_words(abs(mismatch.value), max(half, 0.05))}{spread}"
 
 
 def _digits(half: float) -> int:
@@ -115,8 +130,8 @@ def why(pair: Pair, one: Known, other: Known) -> list[str]:
     share = true_scale_of(EIGHTEENTH, 1.0) or 1.0
     if abs(long.true_scale * share - short.true_scale) <= spread:
         found.append(
-            f"{long.part.id} was made to {length_in_words(long.true_scale, 0.05)} as its true scale, and {short.part.id} "
-            "was laid out from the same number by the rule of 18, which gives a shorter true scale."
+            f"{long.part.id} was made to {length_in_words(long.true_scale, 0.05)} as its true scale, and "
+            f"{short.part.id} was laid out from the same number by the rule of 18, which gives a shorter true scale."
         )
     name = _common_label(short, long, spread)
     if name is not None:
@@ -176,7 +191,10 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
                     "fret instead of the nut."
                 )
                 notes.append(Note("nut-off-its-pattern", text))
-    if any(pair.absorption is not None and pair.absorption.absorbs == "yes" and pair.decision != "together" for pair in pairs):
+    if any(
+        pair.absorption is not None and pair.absorption.absorbs == "yes" and pair.decision != "together"
+        for pair in pairs
+    ):
         text = "The saddle's travel can take the mismatch up, and what it takes is lost for compensation."
         notes.append(Note("travel-used-up", text))
     last = {
@@ -196,6 +214,7 @@ def _label_note(known: Known) -> list[Note]:
         return []
     text = (
         f"The label of {known.part.id} says {length_in_words(label.length, 0.05)}, and its true scale is "
-        f"{length_in_words(known.true_scale, known.deviation)}; ask POST /v1/nominal what the label can mean."
+        f"{length_in_words(known.true_scale, known.deviation)}; a label is a name, and may be a layout "
+        "scale or rounded."
     )
     return [Note("label-is-not-true-scale", text)]

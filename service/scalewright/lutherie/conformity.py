@@ -1,299 +1,263 @@
-"""Conformity: whether a measured quantity lies within its tolerance, and the risks of saying so."""
+"""Conformity: whether a part is what its label or its definition says, within a tolerance."""
 
-import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-import numpy as np
+from scalewright.lutherie.errors import ContradictoryPartError, LutherieError, UndefinedPartError
+from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
+from scalewright.lutherie.identification import Beliefs, Identification
+from scalewright.lutherie.identification.words import length_in_words, rule_in_words
+from scalewright.lutherie.known import identify_parts, stated_scale
+from scalewright.lutherie.layout import true_scale_of
+from scalewright.lutherie.part import FanScale, Part
+from scalewright.lutherie.ruling import (
+    GUARD_FACTOR,
+    Conformance,
+    DecisionRule,
+    GlobalRisks,
+    Interval,
+    Process,
+    refuse_without_width,
+    rule_on,
+)
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
 
-from scalewright.lutherie.errors import ToleranceError
-from scalewright.lutherie.estimate import Floats, normal_survival
+__all__ = ["Conformity", "ConformityQuestion", "LabelMeans", "RuleAgrees", "conform", "conform_all"]
 
-__all__ = [
-    "DECISION_RULES",
-    "GUARD_FACTOR",
-    "Conformance",
-    "DecisionRule",
-    "GlobalRisks",
-    "Interval",
-    "Process",
-    "Ruling",
-    "acceptance_interval",
-    "conformance_probability",
-    "global_risks",
-    "refuse_without_width",
-    "rule_on",
-    "with_process",
-]
+LabelMeans: TypeAlias = Literal["true_scale", "layout_scale"]
+"""What a label claims: the true scale under equal spacing, or the layout scale of a rule-of-18 board."""
 
-GUARD_FACTOR = 2.0
-"""Guard band in standard uncertainties: the expanded uncertainty U = 2u (ISO 14253-1; JCGM 106, 8.3.2). [-]"""
-
-DecisionRule: TypeAlias = Literal["simple_acceptance", "guarded_acceptance", "guarded_rejection"]
-"""Accept within the tolerance; within the tolerance less the guard band; within the tolerance and the guard band."""
-
-DECISION_RULES: dict[DecisionRule, float] = {
-    "simple_acceptance": 0.0,
-    "guarded_acceptance": 1.0,
-    "guarded_rejection": -1.0,
-}
-"""How many guard bands the acceptance limits lie inside the tolerance limits (JCGM 106, 8)."""
-
-Conformance: TypeAlias = Literal["conforming", "undecided", "nonconforming"]
-"""Proved to lie within the tolerance, neither, or proved to lie outside it."""
-
-_REACH = 10.0
-_PIECES = 64
+RuleAgrees: TypeAlias = Literal["yes", "no", "undecided"]
+"""Whether the readings show the spacing rule that is claimed."""
 
 
 @dataclass(frozen=True, slots=True)
-class Interval:
-    """From one limit to another; a one-sided one reaches to infinity."""
+class ConformityQuestion:
+    """A part, what it claims to be, and how well it has to be that."""
 
-    lower: float
-    """The lower limit."""
-    upper: float
-    """The upper limit."""
-
-    @property
-    def empty(self) -> bool:
-        """Whether nothing lies in it."""
-        return self.lower > self.upper
-
-    def holds(self, value: float) -> bool:
-        """Whether a value lies in it, the limits included."""
-        return self.lower <= value <= self.upper
-
-
-@dataclass(frozen=True, slots=True)
-class Process:
-    """What is known of a quantity before it is measured: how the things that are made are spread."""
-
-    mean: float
-    """Mean of what is made."""
-    standard_deviation: float
-    """Standard deviation of what is made."""
+    part: Part
+    """The part, with readings."""
+    tolerance: float
+    """How far its true scale may be from the claimed one. [mm]"""
+    decision_rule: DecisionRule = "guarded_acceptance"
+    """Which measured values are accepted."""
+    guard_factor: float = GUARD_FACTOR
+    """Guard band in standard uncertainties. [-]"""
+    label_means: LabelMeans = "true_scale"
+    """What the label claims, where a label is all that the part states."""
+    process: Process | None = None
+    """How far true scales of parts like this are from the claimed one, where that is known. [mm]"""
+    beliefs: Beliefs = field(default_factory=Beliefs)
+    """What identification reckons with."""
 
 
 @dataclass(frozen=True, slots=True)
-class GlobalRisks:
-    """Shares of all that is made and measured (JCGM 106, 9.5)."""
+class Conformity:
+    """Whether a part is what it claims to be."""
 
-    consumer: float
-    """Accepted though it does not conform. [-]"""
-    producer: float
-    """Rejected though it conforms. [-]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Ruling:
-    """What a decision rule makes of one measured value."""
-
+    part: str
+    """The caller's name for it."""
     decision: Literal["accept", "reject"]
-    """By the rule and the measured value."""
+    """By the decision rule and the measured value."""
     conformance: Conformance
-    """What the value proves, whatever the rule."""
-    conformance_probability: float
-    """Probability that the quantity lies within its tolerance. [-]"""
-    consumer_risk: float | None
-    """Probability that the accepted thing does not conform; None where it was rejected. [-]"""
-    producer_risk: float | None
-    """Probability that the rejected thing conforms; None where it was accepted. [-]"""
+    """What the readings prove, whatever the rule."""
+    statement: str
+    """One sentence for a work order."""
+    claimed_true_scale: float
+    """The true scale that it claims. [mm]"""
+    claimed_rule: Rule | None
+    """The spacing rule that it claims."""
+    true_scale: Estimate
+    """The true scale that was measured. [mm]"""
+    deviation: Estimate
+    """Measured minus claimed true scale. [mm]"""
+    rule_agrees: RuleAgrees
+    """Whether the readings show the claimed spacing rule."""
+    decision_rule: DecisionRule
+    """The decision rule."""
+    tolerance: float
+    """How far the true scale may be from the claimed one. [mm]"""
     guard_band: float
-    """Distance between tolerance limits and acceptance limits under a guarded rule."""
-    acceptance: Interval
-    """Where a measured value is accepted; empty where the guard bands meet."""
+    """Distance between tolerance limits and acceptance limits under a guarded rule. [mm]"""
+    acceptance: Interval | None
+    """Measured deviations that are accepted; None where the guard bands leave none. [mm]"""
+    conformance_probability: float
+    """Probability that the true scale lies within the tolerance. [-]"""
+    consumer_risk: float | None
+    """Probability that the accepted part does not conform; None where it was rejected. [-]"""
+    producer_risk: float | None
+    """Probability that the rejected part conforms; None where it was accepted. [-]"""
     global_risks: GlobalRisks | None
-    """Risks over all that is made; None without a process."""
+    """Risks over all parts of a process; None without one."""
+    coverage: float
+    """Probability that a stated interval holds. [-]"""
+    notes: list[Note]
+    """Cautions."""
 
 
-def acceptance_interval(tolerance: Interval, guard_band: float, rule: DecisionRule) -> Interval:
-    """Measured values that a decision rule accepts.
-
-    Parameters
-    ----------
-    tolerance : Interval
-        Where the quantity has to lie.
-    guard_band : float
-        Width of the guard band, not negative, in the unit of the tolerance.
-    rule : {"simple_acceptance", "guarded_acceptance", "guarded_rejection"}
-        Which values are accepted.
-
-    Returns
-    -------
-    Interval
-        The tolerance limits moved inwards, or outwards for a guarded rejection (JCGM 106, 8.2 and 8.3).
-    """
-    inwards = DECISION_RULES[rule] * guard_band
-    return Interval(tolerance.lower + inwards, tolerance.upper - inwards)
-
-
-def conformance_probability(value: float, standard_uncertainty: float, tolerance: Interval) -> float:
-    """Probability that a normally distributed quantity lies within its tolerance.
+def conform(question: ConformityQuestion) -> Conformity:
+    """Whether a part is what it claims to be.
 
     Parameters
     ----------
-    value, standard_uncertainty : float
-        Its mean and standard deviation; the latter may be 0.
-    tolerance : Interval
-        Where it has to lie, in the same unit.
+    question : ConformityQuestion
+        The part and its tolerance.
 
     Returns
     -------
-    float
-        JCGM 106, equation 7.
-    """
-    if standard_uncertainty == 0.0:
-        return float(tolerance.holds(value))
-    z = np.array([tolerance.lower - value, value - tolerance.upper]) / standard_uncertainty
-    below, above = normal_survival(-z)
-    return float(1.0 - below - above)
-
-
-def with_process(value: float, standard_uncertainty: float, process: Process) -> tuple[float, float]:
-    """Mean and standard deviation of a quantity from its measured value and what is known of the process.
-
-    Parameters
-    ----------
-    value, standard_uncertainty : float
-        What was measured.
-    process : Process
-        Normally distributed.
-
-    Returns
-    -------
-    mean, standard_deviation : float
-        JCGM 106, equations 15 and 16.
-    """
-    spread = process.standard_deviation
-    total = spread * spread + standard_uncertainty * standard_uncertainty
-    weight = spread * spread / total
-    mean = weight * value + (1.0 - weight) * process.mean
-    return mean, spread * standard_uncertainty / math.sqrt(total)
-
-
-def rule_on(
-    value: float,
-    standard_uncertainty: float,
-    tolerance: Interval,
-    rule: DecisionRule = "guarded_acceptance",
-    *,
-    guard_factor: float = GUARD_FACTOR,
-    process: Process | None = None,
-) -> Ruling:
-    """Decide whether a measured quantity conforms.
-
-    Parameters
-    ----------
-    value, standard_uncertainty : float
-        What was measured.
-    tolerance : Interval
-        Where the quantity has to lie, in the same unit.
-    rule : {"simple_acceptance", "guarded_acceptance", "guarded_rejection"}
-        Which measured values are accepted.
-    guard_factor : float
-        Guard band in standard uncertainties. [-]
-    process : Process, optional
-        What is known beforehand; it enters the probabilities and gives global risks.
-
-    Returns
-    -------
-    Ruling
-        Decision, probabilities and risks.
+    Conformity
+        Decision and risks.
 
     Raises
     ------
     ToleranceError
-        A tolerance without width.
-
-    Notes
-    -----
-    What a value proves follows ISO 14253-1: conforming at least a guard band inside the tolerance
-    limits, nonconforming at least a guard band outside, undecided between. The specific risks are
-    those of this one thing (JCGM 106, 9.3.2): consumer's 1 - p of what is accepted, producer's p of
-    what is rejected.
+        A tolerance of zero or less.
+    UndefinedPartError
+        A part without readings, without a claim, or whose true scale its readings do not tell.
+    ContradictoryPartError
+        A claim that is stated twice, differently.
     """
-    refuse_without_width(tolerance)
-    band = guard_factor * standard_uncertainty
-    acceptance = acceptance_interval(tolerance, band, rule)
-    accepted = acceptance.holds(value)
-    mean, deviation = value, standard_uncertainty
-    if process is not None:
-        mean, deviation = with_process(value, standard_uncertainty, process)
-    probability = conformance_probability(mean, deviation, tolerance)
-    if acceptance_interval(tolerance, band, "guarded_acceptance").holds(value):
-        conformance: Conformance = "conforming"
-    elif acceptance_interval(tolerance, band, "guarded_rejection").holds(value):
-        conformance = "undecided"
-    else:
-        conformance = "nonconforming"
-    return Ruling(
-        decision="accept" if accepted else "reject",
-        conformance=conformance,
-        conformance_probability=probability,
-        consumer_risk=1.0 - probability if accepted else None,
-        producer_risk=None if accepted else probability,
-        guard_band=band,
-        acceptance=acceptance,
-        global_risks=None if process is None else global_risks(process, standard_uncertainty, tolerance, acceptance),
+    (answer,) = conform_all([question])
+    if isinstance(answer, LutherieError):
+        raise answer
+    return answer
+
+
+def conform_all(questions: Sequence[ConformityQuestion]) -> list[Conformity | LutherieError]:
+    """Whether many parts are what they claim to be.
+
+    Parameters
+    ----------
+    questions : sequence of ConformityQuestion
+        Parts and tolerances.
+
+    Returns
+    -------
+    list of Conformity or LutherieError
+        In the same order; a refusal stands where :func:`conform` would raise it.
+    """
+    by_beliefs: dict[Beliefs, list[int]] = {}
+    for index, question in enumerate(questions):
+        by_beliefs.setdefault(question.beliefs, []).append(index)
+    answers: dict[int, Conformity | LutherieError] = {}
+    for beliefs, members in by_beliefs.items():
+        found = identify_parts([questions[member].part for member in members], beliefs)
+        for member, identification in zip(members, found, strict=True):
+            try:
+                answers[member] = _answer(questions[member], identification)
+            except LutherieError as refusal:
+                answers[member] = refusal
+    return [answers[index] for index in range(len(questions))]
+
+
+def _answer(question: ConformityQuestion, found: Identification | None) -> Conformity:
+    """Answer for one part."""
+    limits = Interval(-question.tolerance, question.tolerance)
+    refuse_without_width(limits)
+    claimed, rule = _claim(question)
+    if found is None:
+        message = "nothing was measured on this part; add readings, of fret 12 and the highest fret at least"
+        raise UndefinedPartError(message, field=("part", "readings"))
+    if found.true_scale is None:
+        message = "these readings do not tell the true scale; measure from the nut to fret 12 as well"
+        raise UndefinedPartError(message, field=("part", "readings"))
+    measured = found.true_scale
+    coverage = question.beliefs.coverage
+    deviation = measured.value - claimed
+    ruling = rule_on(
+        deviation,
+        measured.standard_uncertainty,
+        limits,
+        question.decision_rule,
+        guard_factor=question.guard_factor,
+        process=question.process,
+    )
+    agrees: RuleAgrees = "undecided"
+    if rule is not None and found.verdict != "undecided":
+        agrees = "yes" if rule in found.family else "no"
+    shown = normal_estimate(deviation, measured.standard_uncertainty, coverage)
+    return Conformity(
+        part=question.part.id,
+        decision=ruling.decision,
+        conformance=ruling.conformance,
+        statement=_statement(question, claimed, measured, ruling.decision, ruling.conformance, agrees, rule),
+        claimed_true_scale=claimed,
+        claimed_rule=rule,
+        true_scale=measured,
+        deviation=shown,
+        rule_agrees=agrees,
+        decision_rule=question.decision_rule,
+        tolerance=question.tolerance,
+        guard_band=ruling.guard_band,
+        acceptance=None if ruling.acceptance.empty else ruling.acceptance,
+        conformance_probability=ruling.conformance_probability,
+        consumer_risk=ruling.consumer_risk,
+        producer_risk=ruling.producer_risk,
+        global_risks=ruling.global_risks,
+        coverage=coverage,
+        notes=_notes(found, agrees),
     )
 
 
-def global_risks(
-    process: Process, standard_uncertainty: float, tolerance: Interval, acceptance: Interval
-) -> GlobalRisks:
-    """Risks over all that a process makes and an instrument measures.
-
-    Parameters
-    ----------
-    process : Process
-        How the things made are spread, normally.
-    standard_uncertainty : float
-        Of the measurement; above zero.
-    tolerance, acceptance : Interval
-        Where a thing has to lie, and where a measured value is accepted.
-
-    Returns
-    -------
-    GlobalRisks
-        JCGM 106, equations 17 and 19, by Gauss and Legendre's rule piece by piece.
-    """
-    mean, spread = process.mean, process.standard_deviation
-    ends = (mean - _REACH * spread, mean + _REACH * spread)
-    limits = sorted({*ends, *(limit for limit in (tolerance.lower, tolerance.upper) if ends[0] < limit < ends[1])})
-    consumer = producer = 0.0
-    for low, high in zip(limits[:-1], limits[1:], strict=True):
-        made, weight = _nodes(low, high)
-        density = weight * np.exp(-0.5 * ((made - mean) / spread) ** 2) / (spread * math.sqrt(2.0 * math.pi))
-        accepted = np.maximum(
-            normal_survival((acceptance.lower - made) / standard_uncertainty)
-            - normal_survival((acceptance.upper - made) / standard_uncertainty),
-            0.0,
-        )
-        if tolerance.holds(0.5 * (low + high)):
-            producer += float(np.sum(density * (1.0 - accepted)))
-        else:
-            consumer += float(np.sum(density * accepted))
-    return GlobalRisks(consumer, producer)
+def _claim(question: ConformityQuestion) -> tuple[float, Rule | None]:
+    """True scale and rule that a part claims."""
+    part = question.part
+    stated = stated_scale(part, ("part",))
+    if isinstance(stated, FanScale):
+        message = "one line of readings cannot be held against two scales; ask for each side as a part of its own"
+        raise ContradictoryPartError(message, field=("part", "true_scale"))
+    if stated is not None:
+        return stated, part.rule
+    if part.label is None:
+        message = "the part claims nothing to be held against; add its label, true_scale or layout_scale and rule"
+        raise UndefinedPartError(message, field=("part", "label"), example="25.4 in")
+    rule = part.rule or (EQUAL if question.label_means == "true_scale" else EIGHTEENTH)
+    length = part.label.length
+    if part.made_to == "string_length":
+        length -= part.setback or 0.0
+    if question.label_means == "layout_scale":
+        length = true_scale_of(rule, length) or length
+    return length, rule
 
 
-def refuse_without_width(tolerance: Interval) -> None:
-    """Refuse a tolerance of zero or less.
+def _statement(
+    question: ConformityQuestion,
+    claimed: float,
+    measured: Estimate,
+    decision: str,
+    conformance: Conformance,
+    agrees: RuleAgrees,
+    rule: Rule | None,
+) -> str:
+    """One sentence for a work order."""
+    half = 0.5 * (measured.upper - measured.lower)
+    proved = {
+        "conforming": "this proves that it is what it claims to be",
+        "undecided": "this proves neither that it is what it claims to be nor that it is not",
+        "nonconforming": "this proves that it is not what it claims to be",
+    }[conformance]
+    other = ""
+    if agrees == "no" and rule is not None:
+        other = f", and the readings are not those of {rule_in_words(rule)}"
+    verb = "Accept" if decision == "accept" else "Reject"
+    allowed = length_in_words(question.tolerance, 0.4 * question.tolerance)
+    return (
+        f"{verb} {question.part.id}: true scale {length_in_words(measured.value, half)} measured against "
+        f"{length_in_words(claimed, half)} claimed, with {allowed} allowed; "
+        f"{proved}{other}."
+    )
 
-    Raises
-    ------
-    ToleranceError
-        Carries the ``lower`` and the ``upper`` limit.
-    """
-    if not tolerance.lower < tolerance.upper:
-        message = "a tolerance has to be greater than zero; give how far the thing may be off, 0.5 mm for instance"
-        raise ToleranceError(message, field=("tolerance",), lower=tolerance.lower, upper=tolerance.upper)
 
-
-def _nodes(low: float, high: float) -> tuple[Floats, Floats]:
-    """Abscissae and weights of an integral from one number to another."""
-    at, weight = np.polynomial.legendre.leggauss(16)
-    edges = np.linspace(low, high, _PIECES + 1)
-    half = 0.5 * (edges[1] - edges[0])
-    middles = 0.5 * (edges[1:] + edges[:-1])
-    return (middles[:, None] + half * at).ravel(), np.tile(half * weight, _PIECES)
+def _notes(found: Identification, agrees: RuleAgrees) -> list[Note]:
+    """Cautions."""
+    notes = list(found.notes)
+    if agrees == "no":
+        text = "The frets do not stand where the claimed rule puts them, whatever the true scale; hold them against it."
+        notes.append(Note("other-rule", text))
+    text = (
+        "The ruling is about the true scale; before cutting or gluing, try the parts dry, guard blades, and follow "
+        "local codes and qualified practice."
+    )
+    notes.append(Note("before-gluing", text))
+    return notes

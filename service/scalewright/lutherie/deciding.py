@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scalewright.lutherie.estimate import Floats
-from scalewright.lutherie.part import Known
+from scalewright.lutherie.known import Known
 from scalewright.lutherie.precision import information_of, reading_information, true_scale_deviation
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL
 
@@ -60,7 +60,9 @@ class _Side:
     uncertainty: float
 
 
-def deciding_readings(one: Known, other: Known, mismatch: float, tolerance: float, guard_factor: float) -> DecidingReadings:
+def deciding_readings(
+    one: Known, other: Known, mismatch: float, tolerance: float, guard_factor: float
+) -> DecidingReadings:
     """Readings that would decide whether two parts belong together.
 
     Parameters
@@ -99,6 +101,7 @@ def deciding_readings(one: Known, other: Known, mismatch: float, tolerance: floa
         attempts.append((CALIPER, _CALIPER_AT_MOST))
     else:
         attempts = [(None, _CALIPER_AT_MOST)]
+    expected = math.inf
     for uncertainty, most in attempts:
         readings, expected = _greedy(sides, fixed, needed, uncertainty, most)
         if expected <= needed:
@@ -110,7 +113,9 @@ def _side(known: Known) -> _Side:
     part = known.part
     survey = part.survey
     procedure = None if survey is None else survey.procedure
-    share = sum(one.probability * {EQUAL: 0.0, EIGHTEENTH: 1.0}.get(one.rule, 0.5) for one in known.hypotheses if one.rule)
+    share = sum(
+        one.probability * {EQUAL: 0.0, EIGHTEENTH: 1.0}.get(one.rule, 0.5) for one in known.hypotheses if one.rule
+    )
     true_scale = known.true_scale if known.hypotheses else 650.0
     highest = part.frets or max(USUAL_FRETS, max(procedure.end) if procedure else 0)
     uncertainty = math.sqrt(float(np.median(procedure.variance))) if procedure else 0.0
@@ -129,7 +134,8 @@ def _greedy(
     variance = [float(true_scale_deviation(told)) ** 2 for told in information]
     readings: list[ReadingOn] = []
     expected = math.sqrt(fixed**2 + sum(variance))
-    while expected > needed and len(readings) < most:
+    # One at least: the parts would not be undecided if the plan's rough reckoning were all there is to it.
+    while (expected > needed or not readings) and len(readings) < most:
         after = [true_scale_deviation(told + gain) ** 2 for told, gain in zip(information, gains, strict=True)]
         which = max(range(len(sides)), key=lambda k: variance[k] - float(np.min(after[k])))
         best = int(np.argmin(after[which]))
@@ -149,7 +155,8 @@ def _words(readings: list[ReadingOn]) -> str:
         f"on {part} from the nut to fret {', '.join(str(fret) for fret in sorted(numbers))}"
         for part, numbers in frets.items()
     )
-    return f"Measure {places}, to {max(reading.uncertainty for reading in readings):.2g} mm (k = 1); that should decide it."
+    sure = max(reading.uncertainty for reading in readings)
+    return f"Measure {places}, to {sure:.2g} mm (k = 1); that should decide it."
 
 
 def _undecidable(expected: float, needed: float) -> DecidingReadings:

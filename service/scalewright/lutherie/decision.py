@@ -7,8 +7,8 @@ from typing import Literal, TypeAlias
 
 import numpy as np
 
-from scalewright.lutherie.conformity import Interval
 from scalewright.lutherie.estimate import Estimate, Floats, mixture_quantile, normal_survival
+from scalewright.lutherie.ruling import Interval
 
 __all__ = ["Decision", "Mixture", "decide", "outside", "probability_within", "summed_up"]
 
@@ -69,7 +69,7 @@ def summed_up(mixture: Mixture, coverage: float) -> Estimate:
 
 
 def outside(mixture: Mixture, allowed: Interval) -> float:
-    """How surely a quantity lies beyond a limit: each explanation beyond the limit that it is nearer to crossing. [-]"""
+    """How surely a quantity lies beyond a limit, each explanation beyond the one that it is nearer to crossing. [-]"""
     spread = np.maximum(mixture.deviation, _SURE)
     above = normal_survival((allowed.upper - mixture.mean) / spread)
     below = normal_survival((mixture.mean - allowed.lower) / spread)

@@ -150,7 +150,9 @@ def label_without_unit(number: float, grains: tuple[float, float]) -> Label:
     raise UnplaceableLabelError(message, field=("label",), example="24.75 in")
 
 
-def meanings_of(label: Label, setback: float = SETBACK, setback_uncertainty: float = SETBACK_UNCERTAINTY) -> list[Meaning]:
+def meanings_of(
+    label: Label, setback: float = SETBACK, setback_uncertainty: float = SETBACK_UNCERTAINTY
+) -> list[Meaning]:
     """All that a label can mean, the likeliest first.
 
     Parameters

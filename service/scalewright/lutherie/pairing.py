@@ -8,15 +8,16 @@ from typing import Literal, TypeAlias
 import numpy as np
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.conformity import Interval
 from scalewright.lutherie.deciding import USUAL_FRETS, DecidingReadings, deciding_readings
 from scalewright.lutherie.decision import Decision, Mixture, decide, probability_within, summed_up
-from scalewright.lutherie.estimate import Estimate
+from scalewright.lutherie.estimate import Estimate, Floats
+from scalewright.lutherie.known import Hypothesis, Known
 from scalewright.lutherie.layout import true_scale_of
-from scalewright.lutherie.part import Hypothesis, Known, Side
+from scalewright.lutherie.part import Side
+from scalewright.lutherie.ruling import Interval
 from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, EQUAL, Rule
 
-__all__ = ["Absorption", "Demands", "FretCents", "Pair", "Within", "cents_of_shift", "compare", "distance_to_fret"]
+__all__ = ["Absorption", "CentsAtFret", "Demands", "Pair", "Within", "cents_of_shift", "compare", "distance_to_fret"]
 
 Within: TypeAlias = Literal["yes", "no", "undecided"]
 """Whether something is within reach."""
@@ -37,7 +38,7 @@ class Demands:
 
 
 @dataclass(frozen=True, slots=True)
-class FretCents:
+class CentsAtFret:
     """What a misplaced saddle line does to one fretted note."""
 
     fret: int
@@ -81,7 +82,7 @@ class Pair:
     """How far the true scales may differ. [mm]"""
     guard_band: float | None
     """A mismatch has to lie so far inside or outside the tolerance to be decided. [mm]"""
-    cents: list[FretCents]
+    cents: list[CentsAtFret]
     """What the saddle mismatch does to fretted notes; empty where no part carries frets."""
     absorption: Absorption | None
     """Whether the saddle's travel takes it up; None where no part says how far its saddle moves."""
@@ -168,13 +169,21 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
     """
     first, second = (other, one) if other.part.fretted and not one.part.fretted else (one, other)
     limits = Interval(-demands.tolerance, demands.tolerance)
-    names = {"first": first.part.id, "second": second.part.id, "side": side, "tolerance": demands.tolerance}
     if not (first.hypotheses and second.hypotheses):
-        deciding = deciding_readings(first, second, 0.0, demands.tolerance, demands.guard_factor)
         return Pair(
-            **names, decision="undecided", mismatch=None, saddle_mismatch=None, conformance_probability=None,
-            guard_band=None, cents=[], absorption=None, deciding=deciding,
-        )  # fmt: skip
+            first=first.part.id,
+            second=second.part.id,
+            side=side,
+            decision="undecided",
+            mismatch=None,
+            saddle_mismatch=None,
+            conformance_probability=None,
+            tolerance=demands.tolerance,
+            guard_band=None,
+            cents=[],
+            absorption=None,
+            deciding=deciding_readings(first, second, 0.0, demands.tolerance, demands.guard_factor),
+        )
     couples = list(product(first.hypotheses, second.hypotheses))
     weight = np.array([a.probability * b.probability for a, b in couples])
     weight /= np.sum(weight)
@@ -194,11 +203,14 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
         likeliest = second.hypotheses[0].true_scale - first.hypotheses[0].true_scale
         deciding = deciding_readings(first, second, likeliest, demands.tolerance, demands.guard_factor)
     return Pair(
-        **names,
+        first=first.part.id,
+        second=second.part.id,
+        side=side,
         decision=decision,
         mismatch=summed_up(scales, demands.coverage),
         saddle_mismatch=saddle_mismatch,
         conformance_probability=probability_within(scales, limits),
+        tolerance=demands.tolerance,
         guard_band=demands.guard_factor * scales.standard_uncertainty,
         cents=_cents(fretted, saddle_mismatch) if fretted.part.fretted else [],
         absorption=_absorption(fretted, saddle, line, demands),
@@ -207,7 +219,7 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
 
 
 def _saddle_line(
-    fretted: Known, saddle: Known, couples: list[tuple[Hypothesis, Hypothesis]], weight: np.ndarray
+    fretted: Known, saddle: Known, couples: list[tuple[Hypothesis, Hypothesis]], weight: Floats
 ) -> Mixture:
     """Where the saddle line falls beyond the end of the true scale of the part with the frets."""
     placed = fretted.part if saddle.part.fretted else saddle.part
@@ -228,7 +240,7 @@ def _saddle_line(
     return Mixture(weight, np.array(means), np.array(deviations))
 
 
-def _cents(fretted: Known, shift: Estimate) -> list[FretCents]:
+def _cents(fretted: Known, shift: Estimate) -> list[CentsAtFret]:
     """Cents at frets 5, 12 and the last."""
     part = fretted.part
     read = max(part.survey.procedure.end) if part.survey is not None else 0
@@ -243,7 +255,7 @@ def _cents(fretted: Known, shift: Estimate) -> list[FretCents]:
         ]
         slope = abs(numbers[1] - numbers[2]) / max(shift.upper - shift.lower, 1e-12)
         found.append(
-            FretCents(fret, Estimate(numbers[0], slope * shift.standard_uncertainty, min(numbers), max(numbers)))
+            CentsAtFret(fret, Estimate(numbers[0], slope * shift.standard_uncertainty, min(numbers), max(numbers)))
         )
     return found
 
@@ -256,6 +268,4 @@ def _absorption(fretted: Known, saddle: Known, line: Mixture, demands: Demands) 
     reach = Interval(-travel.away_from_nut, travel.towards_nut)
     shift = line.value
     held = min(max(shift, reach.lower), reach.upper)
-    return Absorption(
-        needed=-shift, absorbs=_REACH[decide(line, reach, demands.guard_factor)], left=shift - held
-    )
+    return Absorption(needed=-shift, absorbs=_REACH[decide(line, reach, demands.guard_factor)], left=shift - held)

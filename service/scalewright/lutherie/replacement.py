@@ -6,16 +6,15 @@ from itertools import product
 
 import numpy as np
 
-from scalewright.lutherie.conformity import Interval
-from scalewright.lutherie.decision import Decision, Mixture, decide, summed_up
 from scalewright.lutherie.deciding import USUAL_FRETS
+from scalewright.lutherie.decision import Decision, Mixture, decide, summed_up
 from scalewright.lutherie.estimate import Estimate
+from scalewright.lutherie.known import Known
 from scalewright.lutherie.pairing import Demands, distance_to_fret
-from scalewright.lutherie.part import Known
+from scalewright.lutherie.ruling import Interval
 from scalewright.lutherie.spacing import Listed
 
 __all__ = ["BodyJoint", "FretOffset", "Replacement", "replacement_of"]
-
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +84,16 @@ def replacement_of(old: Known, new: Known, demands: Demands) -> Replacement:
     told = all(known.hypotheses and known.rule is not None for known in (old, new))
     counts = [part.frets or (max(part.survey.procedure.end) if part.survey is not None else None) for part in parts]
     frets = min((count for count in counts if count is not None), default=USUAL_FRETS)
-    frets = min([frets, *(len(known.rule.cents) for known in (old, new) if isinstance(known.rule, Listed) and not known.rule.repeat)])
+    frets = min(
+        [
+            frets,
+            *(
+                len(known.rule.cents)
+                for known in (old, new)
+                if isinstance(known.rule, Listed) and not known.rule.repeat
+            ),
+        ]
+    )
     offsets = []
     if told:
         offsets = [

@@ -1,0 +1,279 @@
+"""Tooling: what a tool does to many boards, how well it repeats, and whether it drifts."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from scalewright.lutherie.capability import capability
+from scalewright.lutherie.errors import ImpossibleReadingError, UnequalSlotsError
+from scalewright.lutherie.estimate import Estimate, Floats, Note
+from scalewright.lutherie.ruling import Interval, refuse_without_width
+from scalewright.lutherie.signature import Signature, ToolOrigin, origin_of
+from scalewright.lutherie.spacing import CENTS_PER_OCTAVE
+from scalewright.lutherie.student import student_quantile
+from scalewright.lutherie.tool_drift import Reset, ToolingDrift, drifts_of, resets_of
+from scalewright.lutherie.tooling_words import notes_of, statement_of
+from scalewright.lutherie.variance import Moments, Variances, moments_of, variances_of
+
+__all__ = ["SLOT_TOLERANCE", "SlotStudy", "Tool", "Tooling", "study"]
+
+SLOT_TOLERANCE = 0.1
+"""How far a slot may lie from where it was commanded, where nothing else was asked for: 0.3 cents at fret 1 and about
+one at fret 20 of 650 mm; common practice, no source. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """Where a tool was told to cut."""
+
+    commanded: tuple[float, ...]
+    """Positions of the slots from the tool's zero, ascending. [mm]"""
+    true_scale: float
+    """True scale that they were laid out for. [mm]"""
+    frets: tuple[int, ...]
+    """Number of each slot's fret."""
+
+
+@dataclass(frozen=True, slots=True)
+class SlotStudy:
+    """What a tool does at one slot."""
+
+    fret: int
+    """Its fret."""
+    commanded: float
+    """Where it should be, from the tool's zero. [mm]"""
+    bias: Estimate
+    """How far it lies from there on average, positive away from the nut. [mm]"""
+    aligned_bias: Estimate | None
+    """The same with the tool's scale and origin taken out; None with fewer than three slots. [mm]"""
+    standard_deviation: float
+    """Of the slot over the boards. [mm]"""
+    expanded_uncertainty: float
+    """Of a board's slot against its commanded place (k = 2), the bias included as it stands. [mm]"""
+    cp: float | None
+    """Tolerance over six standard deviations; None without spread. [-]"""
+    cpk: float | None
+    """The same, on the side with less room. [-]"""
+    cents: float
+    """What the bias does to the pitch of the note, positive sharp. [cent]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Tooling:
+    """What a tool does to many boards."""
+
+    boards: int
+    """How many were measured."""
+    statement: str
+    """One sentence for a work order."""
+    slots: list[SlotStudy]
+    """Slot by slot."""
+    scale_error: Estimate | None
+    """Relative error of the tool's scale; None with fewer than three slots. [-]"""
+    origin_shift: Estimate | None
+    """How far its zero is off, positive away from the nut; None with fewer than three slots. [mm]"""
+    variances: Variances
+    """Analysis of variance: repeatability within and between boards."""
+    instrument_uncertainty: float
+    """Standard uncertainty of one reading. [mm]"""
+    tool_within: float
+    """Standard deviation within boards with the instrument's share taken out. [mm]"""
+    expanded_uncertainty: float
+    """Of the product: twice the root mean square of all slots' deviations from their commanded places. [mm]"""
+    tolerance: float
+    """How far a slot may lie from its commanded place. [mm]"""
+    worst_cpk: float | None
+    """The smallest Cpk of all slots; None where no slot has any spread. [-]"""
+    drifts: list[ToolingDrift]
+    """What moved over the sequence."""
+    resets: list[Reset]
+    """Slots that should be set again."""
+    signature: Signature
+    """What identifies this tool, for later questions."""
+    origin: ToolOrigin | None
+    """Which tool an unknown board came from, where one was given."""
+    coverage: float
+    """Probability that a stated interval holds. [-]"""
+    notes: list[Note]
+    """Cautions."""
+
+
+def study(
+    tool: Tool,
+    readings: Floats | Sequence[Sequence[float]],
+    *,
+    name: str = "this tool",
+    instrument_uncertainty: float = 0.0,
+    tolerance: float = SLOT_TOLERANCE,
+    significance: float = 0.01,
+    coverage: float = 0.95,
+    unknown: Sequence[float] | None = None,
+    others: Sequence[Signature] = (),
+) -> Tooling:
+    """Study boards off one tool.
+
+    Parameters
+    ----------
+    tool : Tool
+        Where it was told to cut.
+    readings : ndarray or sequence of sequences, shape (boards, slots)
+        Positions from the tool's own zero, board by board in the order of their making. [mm]
+    name : str
+        What the tool is called in answers.
+    instrument_uncertainty : float
+        Standard uncertainty of one reading. [mm]
+    tolerance : float
+        How far a slot may lie from its commanded place. [mm]
+    significance : float
+        Probability of calling a drift or a bias where there is none, over all slots. [-]
+    coverage : float
+        Probability that a stated interval holds.
+    unknown : sequence of float, optional
+        A board of unknown origin, to be held against this tool and the others. [mm]
+    others : sequence of Signature
+        Other tools that it may have come from.
+
+    Returns
+    -------
+    Tooling
+        Bias, repeatability, capability, drift and what to re-set.
+
+    Raises
+    ------
+    TooFewBoardsError
+        Fewer than two boards.
+    UnequalSlotsError
+        A board with more or fewer readings than slots were commanded.
+    ToleranceError
+        A tolerance of zero or less.
+    ImpossibleReadingError
+        Commanded positions that do not ascend, or that reach the end of the scale.
+
+    Notes
+    -----
+    Means over boards have Student's t distribution with one degree of freedom less than there are boards, so that
+    their intervals hold whatever part of the spread is common to a board.
+    """
+    refuse_without_width(Interval(-tolerance, tolerance))
+    commanded = _checked(tool)
+    table = _table(readings, len(commanded))
+    moments = moments_of(table, commanded)
+    variances = variances_of(moments)
+    student = student_quantile(0.5 * (1.0 - coverage), moments.boards - 1)
+    drifts = drifts_of(table, commanded, moments, tool.frets, significance, coverage)
+    slots = _slots(tool, commanded, moments, tolerance, student)
+    scale_error, origin_shift = _scale_and_origin(commanded, moments, student)
+    signature = Signature(name, tuple(moments.mean.tolist()), variances.within, variances.between, moments.boards)
+    cpks = [slot.cpk for slot in slots if slot.cpk is not None]
+    resets = resets_of(table, commanded, tool.frets, drifts, tolerance, significance)
+    squares = moments.standard_deviation**2 + moments.mean**2
+    origin = None
+    if unknown is not None:
+        if len(unknown) != len(commanded):
+            message = f"the unknown board has {len(unknown)} readings for {len(commanded)} slots; give one for each"
+            raise UnequalSlotsError(message, field=("unknown",), given=len(unknown), needed=len(commanded))
+        origin = origin_of((np.array(unknown) - commanded).tolist(), [signature, *others])
+    worst = min(cpks, default=None)
+    return Tooling(
+        boards=moments.boards,
+        statement=statement_of(moments.boards, worst, resets, drifts),
+        slots=slots,
+        scale_error=scale_error,
+        origin_shift=origin_shift,
+        variances=variances,
+        instrument_uncertainty=instrument_uncertainty,
+        tool_within=math.sqrt(max(variances.within**2 - instrument_uncertainty**2, 0.0)),
+        expanded_uncertainty=2.0 * math.sqrt(float(np.mean(squares))),
+        tolerance=tolerance,
+        worst_cpk=worst,
+        drifts=drifts,
+        resets=resets,
+        signature=signature,
+        origin=origin,
+        coverage=coverage,
+        notes=notes_of(moments.boards, drifts, variances, instrument_uncertainty),
+    )
+
+
+def _checked(tool: Tool) -> Floats:
+    """Commanded positions, in order and on the board. [mm]"""
+    commanded = np.array(tool.commanded)
+    if len(commanded) != len(tool.frets):
+        message = (
+            f"{len(tool.frets)} frets and {len(commanded)} commanded positions do not match; give one fret for each"
+        )
+        raise UnequalSlotsError(message, field=("frets",), given=len(tool.frets), needed=len(commanded))
+    ascending = np.all(np.diff(commanded) > 0.0) and list(tool.frets) == sorted(set(tool.frets))
+    if not ascending:
+        message = "commanded positions go up the board; give each slot once, in ascending order"
+        raise ImpossibleReadingError(message, field=("commanded",))
+    if commanded[-1] >= tool.true_scale:
+        message = "a commanded position lies beyond the end of the true scale; check the scale and the positions"
+        raise ImpossibleReadingError(message, field=("commanded", len(commanded) - 1))
+    return commanded
+
+
+def _table(readings: Floats | Sequence[Sequence[float]], slots: int) -> Floats:
+    """Readings as an array; an array is taken as it is."""
+    if isinstance(readings, np.ndarray):
+        return readings
+    for index, row in enumerate(readings):
+        if len(row) != slots:
+            message = f"{slots} slots were commanded, and this board has {len(row)} readings; give one for each slot"
+            raise UnequalSlotsError(message, field=("boards", index), given=len(row), needed=slots)
+    return np.array(readings, dtype=float).reshape(len(readings), slots)
+
+
+def _slots(tool: Tool, commanded: Floats, moments: Moments, tolerance: float, student: float) -> list[SlotStudy]:
+    """What the tool does at every slot."""
+    spread = moments.standard_deviation
+    deviation = spread / math.sqrt(moments.boards)
+    indices = capability(moments.mean, spread, Interval(-tolerance, tolerance), 0.0)
+    aligned: list[Estimate | None] = [None] * len(commanded)
+    if len(commanded) > 2:
+        design = np.stack([np.ones(len(commanded)), commanded], axis=1)
+        hat = design @ np.linalg.pinv(design)
+        keep = np.eye(len(commanded)) - hat
+        means = keep @ moments.mean
+        variance = np.einsum("ij,jk,ik->i", keep, moments.products, keep) / (moments.boards - 1) / moments.boards
+        deviations = np.sqrt(np.maximum(variance, 0.0))
+        aligned = [_estimate(m, d, student) for m, d in zip(means.tolist(), deviations.tolist(), strict=True)]
+    left = tool.true_scale - commanded
+    cents = -CENTS_PER_OCTAVE * np.log1p(-moments.mean / left) / math.log(2.0)
+    return [
+        SlotStudy(
+            fret=fret,
+            commanded=place,
+            bias=_estimate(float(moments.mean[k]), float(deviation[k]), student),
+            aligned_bias=aligned[k],
+            standard_deviation=float(spread[k]),
+            expanded_uncertainty=2.0 * math.hypot(float(spread[k]), float(moments.mean[k])),
+            cp=_finite(float(indices.cp[k])),
+            cpk=_finite(float(indices.cpk[k])),
+            cents=float(cents[k]),
+        )
+        for k, (fret, place) in enumerate(zip(tool.frets, tool.commanded, strict=True))
+    ]
+
+
+def _finite(number: float) -> float | None:
+    return number if math.isfinite(number) else None
+
+
+def _estimate(value: float, deviation: float, factor: float) -> Estimate:
+    return Estimate(value, deviation, value - factor * deviation, value + factor * deviation)
+
+
+def _scale_and_origin(commanded: Floats, moments: Moments, student: float) -> tuple[Estimate | None, Estimate | None]:
+    """Relative error of the tool's scale, and how far its zero is off."""
+    if len(commanded) < 3:
+        return None, None
+    design = np.stack([commanded, np.ones(len(commanded))], axis=1)
+    solve = np.linalg.pinv(design)
+    found = solve @ moments.mean
+    variance = np.einsum("ij,jk,ik->i", solve, moments.products, solve) / (moments.boards - 1) / moments.boards
+    deviations = np.sqrt(np.maximum(variance, 0.0))
+    scale, shift = (_estimate(float(v), float(d), student) for v, d in zip(found, deviations, strict=True))
+    return scale, shift

@@ -18,7 +18,10 @@ RUN groupadd --gid 10001 scalewright \
  && useradd --uid 10001 --gid scalewright --no-create-home --home-dir /nonexistent --shell /usr/sbin/nologin scalewright
 COPY --from=builder /opt/scalewright /opt/scalewright
 # The modules of the standard library that the service loads, for base images that come without .pyc files.
-RUN PYTHONDONTWRITEBYTECODE= python -c "import uvicorn.loops.auto, uvicorn.supervisors, scalewright.api.app, scalewright.api.connections"
+RUN PYTHONDONTWRITEBYTECODE='' python -c "import uvicorn.loops.auto, scalewright.api.app, scalewright.api.connections, scalewright.api.draining"
+LABEL org.opencontainers.image.title="scalewright" \
+      org.opencontainers.image.description="What scale a fretted board really has, and what follows from it." \
+      org.opencontainers.image.documentation="/docs"
 USER 10001:10001
 WORKDIR /
 EXPOSE 8000

@@ -251,7 +251,8 @@ def _running_service() -> Iterator[str]:
     with tempfile.TemporaryFile() as log:
         child = subprocess.Popen(  # noqa: S603 - starts ourselves, with arguments from this file alone
             [sys.executable, "-m", "scalewright", "serve", "--host", "127.0.0.1", "--port", str(port)],
-            env={**os.environ, "PYTHONPATH": path},
+            # Nobody watches the readiness of a demo, so it may end at once.
+            env={**os.environ, "PYTHONPATH": path, "SCALEWRIGHT_LAME_DUCK_SECONDS": "0"},
             stdin=subprocess.DEVNULL,
             stdout=log,
             stderr=log,

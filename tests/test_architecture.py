@@ -29,6 +29,7 @@ MODULES = sorted(
 
 NAMED_OTHERWISE = {
     "CandidateOut": ("CandidateFit", "on the wire a candidate is told apart by where it stands"),
+    "MeasuredOut": ("Identification", "the part of it that a label is held against"),
     "SuspectOut": ("SuspectReading", "the same"),
 }
 """Answers whose thing of the craft has another name, each with the reason."""

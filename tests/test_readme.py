@@ -114,8 +114,9 @@ def test_every_setting_stands_in_the_table_with_its_default():
     listed = dict(re.findall(rf"^\| `({PREFIX}\w+)` \| `([^`]*)` \|", README, re.MULTILINE))
     defaults = {PREFIX + field.name.upper(): getattr(Settings(), field.name) for field in fields(Settings)}
 
+    shown = {True: "true", False: "false", (): "none"}
     assert listed == {
-        name: str(value).lower() if isinstance(value, bool) else str(value) for name, value in defaults.items()
+        name: shown[value] if isinstance(value, bool | tuple) else str(value) for name, value in defaults.items()
     }
 
 

@@ -1,19 +1,27 @@
-"""The ``scalewright`` command: ``serve`` runs the service, ``openapi`` prints its OpenAPI document."""
+"""The ``scalewright`` command: ``serve`` runs the service, ``openapi`` prints its document, ``key`` makes a key."""
 
 import argparse
+import contextlib
 import errno
 import json
+import os
+import re
 import socket
 import sys
+import tempfile
+from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 
 from scalewright import __version__
+from scalewright.api.keys import new_key
 from scalewright.api.settings import PREFIX, Settings, SettingsError
 
 __all__ = ["main"]
 
 _EXAMPLE = '{"scale": "24 3/4 in", "rule": "eighteenth", "frets": 22, "unit": "in"}'
 _BACKLOG = 1024
+_MEMORY = Path("/dev/shm")  # noqa: S108  (a folder of its own is made in it)
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -31,13 +39,17 @@ def main(arguments: list[str] | None = None) -> int:
     """
     parser = argparse.ArgumentParser(prog="scalewright", description="What scale a fretted board really has.")
     parser.add_argument("--version", action="version", version=f"scalewright {__version__}")
-    words = parser.add_subparsers(dest="word", required=True, metavar="serve | openapi")
+    words = parser.add_subparsers(dest="word", required=True, metavar="serve | openapi | key")
     serve = words.add_parser("serve", help="run the service", description="Run the service.")
     serve.add_argument("--host", help=f"address to listen on (else {PREFIX}HOST, else 127.0.0.1)")
     serve.add_argument("--port", type=_port, help=f"port, 0 for a free one (else {PREFIX}PORT, else 8000)")
     serve.add_argument("--workers", type=_workers, help=f"number of processes (else {PREFIX}WORKERS, else 1)")
     words.add_parser("openapi", help="print the OpenAPI document", description="Print the OpenAPI document.")
+    key = words.add_parser("key", help="make a key for a caller", description="Make a key for a caller.")
+    key.add_argument("name", type=_name, help="whose it is: letters, digits, dots, dashes")
     chosen = parser.parse_args(arguments)
+    if chosen.word == "key":
+        return _make_key(chosen.name)
     if chosen.word == "openapi":
         return _print_document()
     flags = {name: getattr(chosen, name) for name in ("host", "port", "workers")}
@@ -63,6 +75,21 @@ def _workers(text: str) -> int:
     return int(text)
 
 
+def _name(text: str) -> str:
+    if not re.fullmatch(r"[A-Za-z0-9._-]{1,64}", text):
+        message = "a name has letters, digits, dots and dashes, 64 at most"
+        raise argparse.ArgumentTypeError(message)
+    return text
+
+
+def _make_key(name: str) -> int:
+    """Print a new key, which is kept nowhere, and what to set."""
+    secret, setting = new_key(name)
+    print(f"The key, for the caller alone, who sends it as X-API-Key:\n  {secret}")
+    print(f"The setting, which takes several with commas between:\n  {PREFIX}API_KEYS={setting}")
+    return 0
+
+
 def _print_document() -> int:
     """Print the OpenAPI document as it is committed."""
     from scalewright.api.app import create_app  # noqa: PLC0415  (what only this word needs)
@@ -83,6 +110,7 @@ def _serve(settings: Settings) -> int:
     import uvicorn  # noqa: PLC0415  (the greeting is out before a tenth of a second is spent here)
 
     from scalewright.api.connections import GuardedConnection  # noqa: PLC0415  (the same)
+    from scalewright.api.draining import DrainingServer, Workers  # noqa: PLC0415  (the same)
 
     config = uvicorn.Config(
         "scalewright.api.app:create_app",
@@ -97,24 +125,38 @@ def _serve(settings: Settings) -> int:
         # Addresses that a client claims to come from are of no use here.
         proxy_headers=False,
         log_config=_logging(),
-        timeout_keep_alive=5,
-        timeout_graceful_shutdown=10,
-        limit_concurrency=512,
+        timeout_keep_alive=settings.keep_alive_seconds,
+        timeout_graceful_shutdown=settings.drain_seconds,
+        # Idle connections count too, so this is but a backstop; the bound on requests is in api/overload.py.
+        limit_concurrency=settings.max_connections,
         backlog=_BACKLOG,
     )
-    server = uvicorn.Server(config)
+    server = DrainingServer(config, settings.lame_duck_seconds)
     try:
         if settings.workers == 1:
             server.run([listener])
-        else:
-            from uvicorn.supervisors import Multiprocess  # noqa: PLC0415  (few need it)
-
-            Multiprocess(config, [listener]).run()
+            return 0 if server.started else 1
+        with _shared_metrics():
+            Workers(config, [listener], settings.lame_duck_seconds).run()
     except KeyboardInterrupt:
         pass  # the usual end of a service at a terminal
     finally:
         listener.close()
-    return 0 if server.started or settings.workers > 1 else 1
+    return 0
+
+
+@contextlib.contextmanager
+def _shared_metrics() -> Iterator[None]:
+    """Give several processes a folder in which their numbers add up, unless the operator has named one."""
+    from scalewright.api.metrics import SHARED  # noqa: PLC0415  (few need it)
+
+    if SHARED in os.environ:
+        yield
+        return
+    # In memory, where the system has such a place: nothing is written to a disk, which may be read-only.
+    with tempfile.TemporaryDirectory(prefix="scalewright-metrics-", dir=_MEMORY if _MEMORY.is_dir() else None) as folder:
+        os.environ[SHARED] = folder
+        yield
 
 
 def _listener(host: str, port: int) -> socket.socket:

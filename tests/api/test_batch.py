@@ -2,6 +2,7 @@
 
 import asyncio
 import json
+from pathlib import Path
 
 import httpx
 import numpy as np
@@ -329,3 +330,24 @@ def test_a_process_that_dies_is_replaced():
 
     first, second = asyncio.run(run())
     assert first != second
+
+
+@pytest.mark.parametrize(
+    ("word", "case"),
+    [
+        ("layout", "shop-fractions"),
+        ("compensation", "nylon-normal"),
+        ("nominal", "label-alone"),
+        ("assembly", "replacement-board"),
+    ],
+)
+def test_every_batch_answers_like_its_single_route(word, case):
+    """A line of any batch gets what the single route gives, and a bad neighbour spoils nothing."""
+    folder = Path(__file__).parents[2] / "openapi_examples" / word
+    one = json.loads((folder / f"{case}.request.json").read_text(encoding="utf-8"))
+    got = answers(lines(one, {"nonsense": 1}, one), address=f"/v1/{word}/batch")
+    assert [line["kind"] for line in got] == ["result", "problem", "result", "end"]
+    headers = {"Content-Type": "application/json"}
+    alone = post(json.dumps(one), address=f"/v1/{word}", headers=headers).json()
+    for line in (got[0], got[2]):
+        agree({name: member for name, member in line.items() if name not in {"kind", "index", "id"}}, alone)

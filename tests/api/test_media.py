@@ -63,7 +63,7 @@ def test_a_layout_by_address_may_be_kept(send):
 
     assert answer.headers["etag"].startswith('W/"')
     assert answer.headers["cache-control"] == "public, max-age=86400"
-    assert answer.headers["vary"] == "Accept"
+    assert answer.headers["vary"] == "Accept, Accept-Encoding"
     assert send("GET", QUERY).headers["etag"] == answer.headers["etag"]
     assert send("GET", QUERY + "&format=csv").headers["etag"] != answer.headers["etag"]
     assert send("GET", QUERY.replace("650", "651")).headers["etag"] != answer.headers["etag"]

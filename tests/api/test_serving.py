@@ -26,9 +26,8 @@ PATIENCE = 20.0
 
 
 class HastyConnection(GuardedConnection):
-    """The same guard with shorter patience, so that the tests need not wait."""
+    """The same guard with room for less, so that the tests need not send as much."""
 
-    head_seconds = 0.2
     most_head_bytes = 40_000
 
 
@@ -36,7 +35,12 @@ class HastyConnection(GuardedConnection):
 def port():
     """Serve in a thread; gives the port."""
     config = uvicorn.Config(
-        create_app(Settings(log_requests=False)), host=HOST, port=0, log_level="error", ws="none", http=HastyConnection
+        create_app(Settings(log_requests=False, head_seconds=0.2)),
+        host=HOST,
+        port=0,
+        log_level="error",
+        ws="none",
+        http=HastyConnection,
     )
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run, daemon=True)
@@ -162,7 +166,13 @@ def command(*arguments, **environment):
     """Run the command in a process of its own until its greeting is out; gives the process and its lines."""
     process = subprocess.Popen(
         [sys.executable, "-m", "scalewright", "serve", *arguments],
-        env={**os.environ, "PYTHONPATH": ":".join(sys.path), "PYTHONUNBUFFERED": "1", **environment},
+        env={
+            **os.environ,
+            "PYTHONPATH": ":".join(sys.path),
+            "PYTHONUNBUFFERED": "1",
+            "SCALEWRIGHT_LAME_DUCK_SECONDS": "0",
+            **environment,
+        },
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,

@@ -8,9 +8,9 @@ import httpx
 import pytest
 
 import scalewright_client as sc
+from tests.client.operations import OPERATIONS
 from tests.client.service_double import LAYOUT, Double
 
-OPERATIONS = ("compensation", "identification", "layout", "rules")
 QUESTION: dict[str, Any] = {"scale": 24.75, "rule": "eighteenth", "frets": 1, "unit": "in"}
 
 

@@ -7,19 +7,12 @@ from typing import Any, Literal, Union, get_args, get_origin, get_type_hints, is
 
 import pytest
 
-import scalewright_client as sc
 from scalewright.api.app import create_app
 from scalewright.api.problems import KINDS
 from scalewright_client import _operations as operations
 from scalewright_client import _requests as requests
 from scalewright_client._problems import BY_SLUG, BY_STATUS, _class_of
-
-OPERATIONS = {
-    "rules": ("get", "/v1/rules", sc.Rules),
-    "layout": ("post", "/v1/layout", sc.Layout),
-    "identification": ("post", "/v1/identification", sc.Identification),
-    "compensation": ("post", "/v1/compensation", sc.Compensation),
-}
+from tests.client.operations import BATCHES, OPERATIONS
 
 
 @pytest.fixture(scope="module")
@@ -111,7 +104,7 @@ def test_answers_are_read_whole(document, name):
     assert_reads(document, content["application/json"]["schema"], result, name)
 
 
-@pytest.mark.parametrize("name", ["layout", "identification", "compensation"])
+@pytest.mark.parametrize("name", [name for name, (method, _, _) in OPERATIONS.items() if method == "post"])
 def test_questions_take_all_that_the_service_takes(document, name):
     """Each member of the request is a keyword of the method, and the required ones have no default."""
     _, path, _ = OPERATIONS[name]
@@ -141,22 +134,45 @@ def objects_of(document, name):
     return found
 
 
-SHAPES = {
-    "rule": ("layout", requests.RuleRequest),
-    "readings": ("identification", requests.Reading),
-    "heights": ("compensation", requests.Heights),
-    "action": ("compensation", requests.ActionAtFret),
-    "optimise_for": ("compensation", requests.OptimiseFor),
-    "strings": ("compensation", requests.StringRequest),
-}
+SHAPES = [
+    ("layout", "rule", requests.RuleRequest),
+    ("identification", "readings", requests.Reading),
+    ("identification", "candidates", requests.CandidateRequest),
+    ("identification", "any_divisor", requests.AnyDivisor),
+    ("compensation", "heights", requests.Heights),
+    ("compensation", "action", requests.ActionAtFret),
+    ("compensation", "relief", requests.Relief),
+    ("compensation", "optimise_for", requests.OptimiseFor),
+    ("compensation", "strings", requests.StringRequest),
+    ("compensation", "wraps", requests.Wrap),
+    ("compensation", "slot", requests.StraightSlot),
+    ("compensation", "travel", requests.Travel),
+    ("compensation", "bridge", requests.GluedBridge),
+    ("compensation", "other_sets", requests.StringSet),
+    ("intonation", "strings", requests.PlacedString),
+    ("diagnosis", "readings", requests.CentsReading),
+]
 
 
-@pytest.mark.parametrize("member", SHAPES)
-def test_nested_shapes_of_a_question_are_those_of_the_service(document, member):
+@pytest.mark.parametrize(("operation", "member", "shape"), SHAPES)
+def test_nested_shapes_of_a_question_are_those_of_the_service(document, operation, member, shape):
     """A TypedDict has the members that the service takes there."""
-    operation, shape = SHAPES[member]
     assert is_typeddict(shape)
     assert set(get_type_hints(shape)) == set(objects_of(document, operation)[member])
+
+
+def test_a_question_of_a_batch_is_a_single_question_with_an_id(document):
+    """What the single operation takes as keywords, a batch takes as members, and the caller's id."""
+    for name, path in BATCHES.items():
+        assert document["paths"][path]["post"]["operationId"] == name
+    alone = set(inspect.signature(operations.identification).parameters)
+    assert set(get_type_hints(requests.IdentificationQuestion)) == alone | {"id"}
+
+
+def test_every_calculation_of_the_service_has_its_method(document):
+    """Whatever the service can calculate, the client can ask for."""
+    served = {path for path in document["paths"] if path.startswith("/v1/")}
+    assert served == {path for _, path, _ in OPERATIONS.values()} | set(BATCHES.values())
 
 
 def test_every_refusal_of_the_service_has_its_class():

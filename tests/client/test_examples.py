@@ -8,15 +8,18 @@ import httpx
 import pytest
 
 import scalewright_client as sc
+from tests.client.operations import OPERATIONS
 from tests.client.service_double import Double
 
 EXAMPLES = Path(__file__).parents[2] / "openapi_examples"
-OPERATIONS = ("compensation", "identification", "layout", "rules")
 
 
 def cases():
     """Operation and answer file of every example of an operation that the client knows."""
-    return [(word, answer) for word in OPERATIONS for answer in sorted((EXAMPLES / word).glob("*.response.json"))]
+    folders = {name: path.removeprefix("/v1/").replace("/", "_") for name, (_, path, _) in OPERATIONS.items()}
+    return [
+        (name, answer) for name, word in folders.items() for answer in sorted((EXAMPLES / word).glob("*.response.json"))
+    ]
 
 
 def trimmed(value):

@@ -32,7 +32,7 @@ def test_every_exported_thing_says_what_it_is(name):
 @pytest.mark.parametrize("result", RESULTS, ids=lambda result: result.__name__)
 def test_every_field_of_a_result_says_its_meaning(result):
     """Each field has a sentence below it, lengths and other quantities with their unit."""
-    source = inspect.getsource(result)
+    source = "".join(inspect.getsource(ancestor) for ancestor in result.__mro__ if ancestor.__module__ != "builtins")
     for name in result.__dataclass_fields__:
         _, _, rest = source.partition(f"\n    {name}: ")
         assert rest.split("\n")[1].strip().startswith('"""'), name

@@ -80,9 +80,13 @@ def test_all_of_an_identification_is_sent():
         "tooling_scatter": 0.05,
         "origin": "zero_fret",
         "nut_offset": "none",
+        "nut_offset_deviation": 0.2,
         "slot_width": "0.6 mm",
+        "candidates": [{"rule": "equal"}, {"any_divisor": {}, "prior": 0.1}],
         "threshold": 0.99,
         "coverage": 0.99,
+        "significance": 0.01,
+        "misreading_probability": 0.0,
     }
     assert body_of(operations.identification(**question)) == question
 

@@ -108,6 +108,61 @@ def test_readings_lead_to_a_rule_and_a_scale(in_process):
     assert found.true_scale.lower < float(2 * Fraction("628.65") * eighteenth(12)) < found.true_scale.upper
 
 
+def boards(count):
+    """Questions about boards of the rule of 18, each of its own scale, one in five too short to be told."""
+    frets = [3, 5, 7, 9, 12, 15, 17, 19, 22]
+    for number in range(count):
+        scale = Fraction(600 + number)
+        question: sc.IdentificationQuestion = {
+            "id": f"board-{number}",
+            "frets": frets,
+            "from_nut": [float(scale * eighteenth(fret)) for fret in frets],
+            "instrument_uncertainty": 0.05,
+            "tooling_scatter": 0.05,
+        }
+        yield question if number % 5 else {"id": number, "from_nut": [-1.0], "instrument_uncertainty": 0.05}
+
+
+def test_a_batch_comes_over_a_real_connection(address):
+    """Every board has its answer in its place, a refused one spoils no other, and the end line counts them."""
+    with sc.Client(address, transport=httpx.HTTPTransport()) as client:
+        batch = client.identification_batch(boards(40))
+        for number, outcome in enumerate(batch):
+            if number % 5 == 0:
+                assert isinstance(outcome, sc.BatchProblem)
+                assert (outcome.id, outcome.error.pointers) == (number, ("/from_nut/0",))
+            else:
+                assert isinstance(outcome, sc.BatchResult)
+                assert outcome.id == f"board-{number}"
+                assert outcome.result.rule == sc.Rule("eighteenth", divisor=18.0)
+                true = float(2 * Fraction(600 + number) * eighteenth(12))
+                assert outcome.result.true_scale.lower < true < outcome.result.true_scale.upper
+        assert batch.summary == sc.BatchSummary(32, 8, complete=True, verdicts={"established": 32})
+
+
+def test_a_batch_gives_what_the_single_questions_give(in_process):
+    """A board is answered alike alone and among others."""
+
+    async def both(client):
+        many = [outcome async for outcome in client.identification_batch(list(boards(5)))]
+        questions = [{name: value for name, value in board.items() if name != "id"} for board in boards(5)][1:]
+        alone = [await client.identification(**question) for question in questions]
+        return many, alone
+
+    many, alone = in_process(both)
+    for one, other in zip(many[1:], alone, strict=True):
+        assert one.result.verdict == other.verdict
+        assert one.result.true_scale.value == pytest.approx(other.true_scale.value, rel=1e-9)
+
+
+def test_a_measuring_card_names_its_frets(in_process):
+    """A caliper of 0.05 mm decides between the two rules on a 600 mm board, and the card says with which frets."""
+    card = in_process(lambda client: client.identification_plan(instrument_uncertainty=0.05, shortest_scale=600))
+    assert card.decides
+    assert card.probability >= 0.95
+    assert card.frets == card.steps[-1].frets
+
+
 def test_what_is_not_known_is_none(in_process):
     """Two readings cannot tell the rules apart, and the client does not pretend."""
     found = in_process(lambda client: client.identification(frets=[5, 12], from_nut=[163.0, 325.0], resolution=1.0))

@@ -1,23 +1,37 @@
 """What a type checker sees: mypy reads this file in CI, and a wrong type fails there."""
 
+from collections.abc import AsyncIterator
 from typing import assert_type
 
 import httpx
 
 from scalewright_client import (
+    AsyncBatch,
     AsyncClient,
+    Batch,
+    BatchProblem,
+    BatchResult,
+    BatchSummary,
+    CandidateRequest,
     Client,
     Compensation,
+    Diagnosis,
     Estimate,
     Fault,
     Heights,
     Identification,
+    IdentificationQuestion,
+    Intonation,
     Layout,
+    MeasuringCard,
     NextReading,
+    PlacedString,
     ProblemError,
     Reading,
     Rule,
     Rules,
+    SlotFit,
+    StretchTest,
     StringRequest,
     UnreadableLengthError,
     Verdict,
@@ -40,12 +54,46 @@ def blocking(client: Client) -> None:
     assert_type(found.next_reading, NextReading | None)
     assert_type(found.candidates[0].residuals, tuple[float, ...])
 
+    candidate: CandidateRequest = {"temperament": "dowland_1610", "prior": 0.2}
+    assert_type(client.identification(from_nut=[35.0], resolution=0.5, candidates=[candidate]), Identification)
+    card = client.identification_plan(instrument_uncertainty=0.05, shortest_scale="24 in")
+    assert_type(card, MeasuringCard)
+    assert_type(card.uncertainty_needed, float | None)
+
     heights: Heights = {"nut": 1.0, "action": {"fret": 12, "height": "3 mm"}}
     string: StringRequest = {"pitch": "E4", "diameter": 0.7, "unit_mass": 0.4, "R": 24.0}
     rule = Rule("divisor", divisor=17.835)
     done = client.compensation(scale=650, rule=rule, heights=heights, strings=[string], nut="free")
     assert_type(done, Compensation)
     assert_type(done.strings[0].saddle_setback, float)
+    assert_type(done.slot, SlotFit | None)
+    placed: PlacedString = {"pitch": "E4", "diameter": 0.7, "unit_mass": 0.4, "R": 24.0, "saddle_setback": "2 mm"}
+    assert_type(client.intonation(scale=650, rule=rule, heights=heights, strings=[placed]), Intonation)
+    heard = client.diagnosis(scale=650, rule="equal", readings=[{"string": 1, "fret": 12, "cents": 4.0}])
+    assert_type(heard, Diagnosis)
+    assert_type(heard.strings[0].saddle_move, Estimate | None)
+    stretched = client.stretch_test(length=650, stretch=[0, 1, 2], frequencies=[326.0, 332.0, 338.0])
+    assert_type(stretched, StretchTest)
+
+
+def batches(client: Client, question: IdentificationQuestion) -> None:
+    """A batch gives a result or a problem for each question, and its summary at the end."""
+    batch = client.identification_batch([question, {"id": 17, "from_nut": [35.0], "resolution": "0.5 mm"}])
+    assert_type(batch, Batch[Identification])
+    for outcome in batch:
+        if isinstance(outcome, BatchProblem):
+            assert_type(outcome.error, ProblemError)
+        else:
+            assert_type(outcome, BatchResult[Identification])
+            assert_type(outcome.result.verdict, Verdict)
+    assert_type(batch.summary, BatchSummary | None)
+
+
+async def asynchronous_batches(client: AsyncClient, questions: AsyncIterator[IdentificationQuestion]) -> None:
+    """The same from questions that are still to come."""
+    batch = client.identification_batch(questions)
+    assert_type(batch, AsyncBatch[Identification])
+    assert_type([outcome async for outcome in batch], list[BatchResult[Identification] | BatchProblem])
 
 
 async def asynchronous(client: AsyncClient) -> None:
@@ -72,7 +120,8 @@ def mistakes(client: Client) -> None:
     client.layout(scale=650, rule="equl", frets=12)  # type: ignore[arg-type] # a slip of the pen
     client.layout(scale=650, rule={"name": "equal", "step": 12}, frets=12)  # type: ignore[arg-type] # unknown member
     client.layout(scale=650, rule="equal", frets=12, unit="cm")  # type: ignore[arg-type] # mm or in
-    client.compensation(scale=650, rule="equal", heights={"nut": 1}, strings=[{}])  # type: ignore[typeddict-item] # no pitch
+    client.compensation(scale=650, rule="equal", heights={}, strings=[])  # type: ignore[typeddict-item] # no nut
+    client.identification_batch([{"frets": [12], "from_nt": [3.0]}])  # type: ignore[typeddict-unknown-key] # a slip
 
 
 def test_the_examples_above_hold_when_run():

@@ -1,262 +1,240 @@
-"""Intonation: cents errors of fretted notes, against published tables and other ways to the same numbers."""
+"""Intonation: the errors of a strung board, and the causes that add up to them."""
 
 import json
-import math
 from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from scalewright.lutherie.fretting import FrettedStrings, cents_errors, cents_errors_and_slopes, stiffness_factor
+from scalewright.lutherie.errors import ImpossibleSetupError, PitchCountError
+from scalewright.lutherie.fretting import cents_errors
+from scalewright.lutherie.intonation import Setbacks, intonate
+from scalewright.lutherie.setup import Action, Heights, Relief, Setup
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Equal, Listed, cents
+from scalewright.lutherie.string_spec import StringSpec
+from scalewright.lutherie.stringing import lay_strings
 
 STRINGS = json.loads((Path(__file__).parents[1] / "reference" / "intonation.json").read_text(encoding="utf-8"))
 ANDERSON = "Anderson and Beausoleil, J. Acoust. Soc. Am. 156(1), 683 (2024)"
-DEFAULT = STRINGS["default_string"]
+TREBLE = StringSpec("E4", 0.712, unit_mass=0.374, R=23.6)
+BASS = StringSpec("E2", 1.092, unit_mass=5.47, R=28.6)
 
 CENT_OF_TABLE = 0.005
-"""B0 and kappa of the default string are rounded in print; this is what that can do. [cent]"""
-CENT_OF_KAPPA = 0.02
-"""kappa has one decimal in the tables, the radius three; half a unit of both moves the highest note by this. [cent]"""
-CENT_OF_ANOTHER_WAY = 0.05
-"""What a series in B and the numbers of another method may differ by, far below hearing. [cent]"""
-CENT_OF_THE_PUBLISHED_FORM = 0.1
-"""What B_n = gamma_n B_0 makes of the physical B over twelve frets, for the stiffest published strings. [cent]"""
+NOTHING = 1e-9
+"""Rounding. [cent]"""
 
 
-def fretted(kappa, gyration, *, scale=650.0, frets=12, nut=1.0, rise=4.0, finger=0.0, **options):
-    """One string on an equal-tempered board, heights as in the paper."""
-    n = np.arange(1, frets + 1)
-    return FrettedStrings(
-        scale=np.array([scale]),
-        remaining=scale * 2.0 ** (-n[np.newaxis] / 12.0),
-        target=100.0 * n[np.newaxis],
-        nut_height=np.array([nut]),
-        saddle_rise=np.array([rise]),
-        finger=np.array([finger]),
-        kappa=np.array([kappa]),
-        gyration=np.array([gyration]),
-        **options,
-    )
+def board(**changes):
+    """The paper's board with two strings, with changes."""
+    paper = {"rule": EQUAL, "scale": 650.0, "frets": 12, "strings": [TREBLE, BASS], "heights": Heights(1.0, 4.0)}
+    return Setup(**{**paper, **changes})
 
 
-def one(value):
-    """One string's setback."""
-    return np.array([value])
+def played(setbacks=None, **changes):
+    """Errors of the board's strings."""
+    setup = board(**changes)
+    return intonate(setup, setbacks or [Setbacks()] * len(setup.strings))
 
 
-NONE = one(0.0)
+def total(answer, string=0):
+    """Errors of one string."""
+    return [note.cents for note in answer.strings[string].cents]
 
 
 @pytest.mark.source(ANDERSON, "default string, errors at frets 1 to 12, recomputed from the model")
 @pytest.mark.parametrize("finger", [0, 10])
 def test_the_default_string(finger):
-    """The twelve errors of the paper's default string, pressed on the fret and 10 mm behind it."""
-    string = fretted(DEFAULT["kappa"], DEFAULT["radius_mm"] / 2.0, finger=float(finger))
+    """The paper's default string, pressed on the fret and 10 mm behind it."""
+    default = STRINGS["default_string"]
+    string = StringSpec("E4", 2.0 * default["radius_mm"], unit_mass=0.4, R=default["R"])
+    answer = played(strings=[string], finger_behind_fret=float(finger))
 
-    errors = cents_errors(string, NONE, NONE)[0]
-
-    assert errors == pytest.approx(DEFAULT[f"uncompensated_cents_frets_1_to_12_d{finger}"], abs=CENT_OF_TABLE)
-
-
-@pytest.mark.source(ANDERSON, "nylon-normal set, errors before and after, recomputed from the model")
-@pytest.mark.parametrize("row", STRINGS["sets"]["nylon-normal"], ids=lambda row: f"string-{row['string']}")
-def test_the_nylon_normal_set(row):
-    """Errors of the six strings without compensation and at the published setbacks."""
-    string = fretted(row["kappa"], row["radius_mm"] / 2.0)
-    table = STRINGS["nylon_normal_cents_frets_1_to_12"][str(row["string"])]
-    setbacks = row["recomputed"]
-
-    before = cents_errors(string, NONE, NONE)[0]
-    after = cents_errors(string, one(setbacks["saddle_setback_mm"]), one(setbacks["nut_setback_mm"]))[0]
-
-    assert before == pytest.approx(table["uncompensated"], abs=CENT_OF_KAPPA)
-    assert after == pytest.approx(table["compensated"], abs=CENT_OF_KAPPA)
+    assert total(answer) == pytest.approx(default[f"uncompensated_cents_frets_1_to_12_d{finger}"], abs=CENT_OF_TABLE)
 
 
-@pytest.mark.source("common knowledge of the ideal string: 1200 log2(325/324) and 1200 log2(2 x 325/651 x 651/652)")
-def test_a_millimetre_at_the_twelfth_fret():
-    """On 650 mm a fret 12 set 1 mm towards the saddle is 5.335 cents sharp, a saddle 1 mm too far out 2.66 flat."""
-    ideal = fretted(0.0, 0.0, nut=0.0, rise=0.0)
-    moved = replace(ideal, remaining=ideal.remaining - 1.0)
-
-    assert cents_errors(moved, NONE, NONE)[0, 11] == pytest.approx(5.335, abs=0.001)
-    assert cents_errors(ideal, one(1.0), NONE)[0, 11] == pytest.approx(-2.66, abs=0.005)
-
-
-def test_an_ideal_string_on_an_exact_board_is_in_tune():
-    """Without height, stretch and stiffness every equal-tempered fret is right."""
-    errors = cents_errors(fretted(0.0, 0.0, nut=0.0, rise=0.0, frets=24), NONE, NONE)
-
-    assert np.abs(errors).max() < 1e-9
-
-
-@pytest.mark.source("roots of the exact frequency equations, computed; series of Fletcher 1964")
-@pytest.mark.parametrize("row", STRINGS["stiff_string_roots"]["rows"], ids=lambda row: f"B{row['B']}-q{row['q']}")
-def test_the_series_of_a_stiff_string(row):
-    """The series is the published one, and near the exact roots for all three kinds of ends."""
-    q, B = row["q"], np.array([row["B"]])
-    exact = [row["pinned_pinned"], row["pinned_clamped"], row["clamped_clamped"]]
-    series = [q * stiffness_factor(B, float(boundary), q)[0] for boundary in range(3)]
-
-    assert series[1:] == pytest.approx([row["series_pc"], row["series_cc"]], rel=1e-9)
-    if q <= 2 and row["B"] <= 0.00236:
-        assert series == pytest.approx(exact, rel=1e-6)
-    if q == 1:
-        assert series == pytest.approx(exact, rel=CENT_OF_ANOTHER_WAY * math.log(2.0) / 1200.0)
-
-
-# ---- The same string another way: its equation of motion, solved numerically ---------------------------------
-
-
-def chebyshev(points):
-    """Chebyshev points on [0, 1], ascending, and the matrix that differentiates there (Trefethen 2000, ch. 6)."""
-    x = np.cos(np.pi * np.arange(points + 1) / points)[::-1]
-    c = np.r_[2.0, np.ones(points - 1), 2.0] * (-1.0) ** np.arange(points + 1)
-    D = np.outer(c, 1.0 / c) / (x[:, np.newaxis] - x + np.eye(points + 1))
-    return (x + 1.0) / 2.0, 2.0 * (D - np.diag(D.sum(axis=1)))
-
-
-def eigenfrequency(length, tension, unit_mass, bending, points=72):
-    """Lowest frequency of a string with bending stiffness, clamped at 0 and pinned at its length.
-
-    Collocation of T y'' - EI m'' = -mu w^2 y with m = y'', in metres, newtons and kg/m.
-    """
-    _, D = chebyshev(points)
-    D = D / length
-    n, I = points + 1, np.eye(points + 1)
-    A, M = np.zeros((2 * n, 2 * n)), np.zeros((2 * n, 2 * n))
-    A[:n, :n], A[:n, n:] = D @ D, -I
-    A[n:, n:] = bending * D @ D - tension * I
-    M[n:, :n] = unit_mass * I
-    for row, condition in ((0, np.r_[I[0], 0 * I[0]]), (n - 1, np.r_[I[-1], 0 * I[0]])):
-        A[row], M[row] = condition, 0.0  # y = 0 at both ends
-    A[n], M[n] = np.r_[D[0], 0 * D[0]], 0.0  # y' = 0 at the clamp
-    A[-1], M[-1] = np.r_[0 * I[0], I[-1]], 0.0  # m = 0 at the pin
-    near = (math.pi / length) ** 2 * tension / unit_mass
-    factor = np.linalg.inv(A - near * M) @ M
-    vector = np.r_[np.sin(np.pi * np.linspace(0.0, 1.0, n)), np.zeros(n)]
-    growth = 0.0
-    for _ in range(12):
-        vector = factor @ vector
-        growth = vector[np.argmax(np.abs(vector))]
-        vector = vector / growth
-    return math.sqrt(near + 1.0 / growth) / (2.0 * math.pi)
-
-
-def test_the_other_way_gives_the_exact_roots():
-    """The numerical solution itself agrees with the roots of the exact frequency equation."""
-    for row in STRINGS["stiff_string_roots"]["rows"]:
-        # At B = 0.0005 the string bends within half a thousandth of its length, finer than the points lie.
-        if row["q"] == 1 and row["B"] > 0.001:
-            found = eigenfrequency(1.0, 4.0, 1.0, 4.0 * row["B"] ** 2)
-            assert found == pytest.approx(row["pinned_clamped"], rel=1e-8)
-
-
-@pytest.mark.source("spectral collocation of the equation of motion; geometry of the paper by hypotenuses")
 @pytest.mark.parametrize(
-    ("stiffness", "frets", "cent"),
+    "changes",
     [
-        ("length_and_tension", (1, 5, 12, 20), CENT_OF_ANOTHER_WAY),
-        ("position", (1, 5, 12), CENT_OF_THE_PUBLISHED_FORM),
+        {},
+        {"rule": EIGHTEENTH, "frets": 22},
+        {"relief": Relief(0.3), "frets": 20},
+        {"relief": Relief(0.3, "tilt")},
+        {"finger_behind_fret": 6.0, "fret_height": 1.2, "frets": 19},
+        {"sliding_length": 150.0},
+        {"stiffness": "length_and_tension"},
+        {"target": Equal(19)},
     ],
 )
-@pytest.mark.parametrize("name", ["nylon-light", "fluorocarbon-normal"])
-def test_a_fretted_string_another_way(name, stiffness, frets, cent):
-    """Solving the equation of motion of the open and of the fretted string gives the same cents."""
-    row = STRINGS["sets"][name][2]
-    kappa, s, tension, unit_mass = 2.0 * row["R"] + 1.0, row["radius_mm"] / 2.0, 54.0, 0.8e-3
-    dS, dN, d, b, c = 1.2, -0.4, 3.0, 0.8, 3.5
-    string = fretted(kappa, s, nut=b, rise=c, finger=d, frets=20, stiffness=stiffness)
-    errors = cents_errors(string, one(dS), one(dN))[0]
-    bending = kappa * tension * (s * 1e-3) ** 2  # E A = kappa T, times s^2
+def test_the_causes_add_up_to_the_error(changes):
+    """Spacing, stretch, stiffness and geometry, added in this order, are the error to the last digit."""
+    setbacks = [Setbacks(1.9, -0.4), Setbacks(-0.7, 0.3)]
+    answer = played(setbacks, **changes)
+    errors = cents_errors(lay_strings(board(**changes)).fretted, np.array([1.9, -0.7]), np.array([-0.4, 0.3]))
 
-    L0 = math.dist((0.0, b), (650.0 + dS + dN, b + c))
-    open_frequency = eigenfrequency(L0 * 1e-3, tension, unit_mass, bending)
-    for fret in frets:
-        X = 650.0 / 2.0 ** (fret / 12.0)
-        L = math.dist((0.0, 0.0), (X + dS, b + c))
-        corner = (d, -(b + c) * d / (X + dS))  # towards the nut, below the fret tops
-        behind = math.dist((0.0, 0.0), corner) + math.dist(corner, (650.0 - X + dN, b))
-        Q = (L + behind - L0) / L0
-        frequency = eigenfrequency(L * 1e-3, tension * (1.0 + kappa * Q), unit_mass / (1.0 + Q), bending)
-        expected = 1200.0 * math.log2(frequency / open_frequency) - 100.0 * fret
-
-        assert errors[fret - 1] == pytest.approx(expected, abs=cent)
+    for string, row in zip(answer.strings, errors.tolist(), strict=True):
+        for note in string.cents:
+            assert note.spacing + note.stretch + note.stiffness + note.geometry == note.cents
+        assert [note.cents for note in string.cents] == pytest.approx(row, abs=NOTHING)
 
 
-# ---- Laws ----------------------------------------------------------------------------------------------------
+def test_an_ideal_string_has_spacing_alone():
+    """A limp string that does not stretch, at the height of the frets, is out by the spacing rule alone."""
+    string = StringSpec("E4", 0.7, unit_mass=0.4, kappa=1e-12, B0=0.0)
+    answer = played(rule=EIGHTEENTH, strings=[string], heights=Heights(1e-9, 0.0))
+    # The rule of 18 with its saddle at the octave-true point.
+    true = [
+        1200.0 * np.log2(answer.true_scale / (answer.true_scale - x))
+        for x in answer.layout_scale * (1.0 - (17.0 / 18.0) ** np.arange(1, 13))
+    ]
 
-boards = st.builds(
-    fretted,
-    st.floats(1.0, 150.0),
-    st.floats(0.02, 0.3),
-    scale=st.floats(330.0, 900.0),
-    frets=st.integers(1, 24),
-    nut=st.floats(0.1, 2.0),
-    rise=st.floats(0.5, 10.0),
-    finger=st.floats(0.0, 8.0),
-    boundary=st.floats(0.0, 2.0),
-    stiffness=st.sampled_from(["position", "length_and_tension"]),
-)
-setbacks = st.floats(-4.0, 4.0)
+    assert total(answer) == pytest.approx(np.array(true) - 100.0 * np.arange(1, 13), abs=1e-6)
+    for note in answer.strings[0].cents:
+        assert (note.stretch, note.stiffness, note.geometry) == pytest.approx((0.0, 0.0, 0.0), abs=1e-6)
 
 
-@given(boards, setbacks, setbacks)
-def test_slopes_are_the_derivatives(string, saddle, nut):
-    """The analytic slopes are what central differences approach."""
-    h = 1e-4  # mm; its square times the third derivative is below the tolerance
-    _, by_saddle, by_nut = cents_errors_and_slopes(string, one(saddle), one(nut))
-    saddle_moves = cents_errors(string, one(saddle + h), one(nut)) - cents_errors(string, one(saddle - h), one(nut))
-    nut_moves = cents_errors(string, one(saddle), one(nut + h)) - cents_errors(string, one(saddle), one(nut - h))
+@pytest.mark.source("common knowledge of the ideal string: 1200 log2(2 x 325/651 x 651/652)")
+def test_a_saddle_too_far_out_is_flat():
+    """On 650 mm a saddle 1 mm too far out is 2.66 cents flat at fret 12, which geometry shows."""
+    before, after = played(), played([Setbacks(1.0), Setbacks(1.0)])
 
-    assert by_saddle == pytest.approx(saddle_moves / (2.0 * h), abs=1e-6, rel=1e-6)
-    assert by_nut == pytest.approx(nut_moves / (2.0 * h), abs=1e-6, rel=1e-6)
+    moved = after.strings[0].cents[11].geometry - before.strings[0].cents[11].geometry
+    assert moved == pytest.approx(-2.66, abs=0.005)
+    assert after.strings[0].saddle_from_nut == pytest.approx(651.0)
 
 
-@given(boards)
-def test_lower_action_is_nearer_to_tune(string):
-    """Less height, less stretch: every fretted note comes down (common practice, no source)."""
-    string = replace(string, kappa=string.kappa + 20.0)  # an elastic band may behave otherwise
-    lower = replace(string, nut_height=0.5 * string.nut_height, saddle_rise=0.5 * string.saddle_rise)
+def test_each_cause_answers_to_its_own():
+    """A thicker string changes stiffness, a stretchier one stretch, another rule spacing, and each only that."""
+    plain = played(strings=[TREBLE]).strings[0].cents[6]
+    thick = played(strings=[replace(TREBLE, diameter=1.0)]).strings[0].cents[6]
+    old = played(strings=[TREBLE], rule=EIGHTEENTH).strings[0].cents[6]
 
-    assert (cents_errors(lower, NONE, NONE) <= cents_errors(string, NONE, NONE) + 1e-9).all()
-
-
-@given(boards)
-def test_a_thicker_string_is_sharper(string):
-    """More stiffness of bending, sharper fretted notes (common practice, no source)."""
-    thicker = replace(string, gyration=1.2 * string.gyration, boundary=1.0)
-    string = replace(string, boundary=1.0)
-
-    assert (cents_errors(thicker, NONE, NONE) >= cents_errors(string, NONE, NONE) - 1e-9).all()
+    assert thick.stiffness > plain.stiffness
+    assert (thick.spacing, thick.stretch, thick.geometry) == (plain.spacing, plain.stretch, plain.geometry)
+    assert abs(old.spacing) > 1.0 > abs(plain.spacing) + 0.9
+    assert old.stretch == pytest.approx(plain.stretch, rel=0.1)
 
 
-@given(boards, setbacks, setbacks, st.floats(0.5, 2.0))
-def test_only_proportions_matter(string, saddle, nut, times):
-    """All lengths times one factor leave every error as it is."""
-    larger = replace(
-        string,
-        **{
-            name: times * getattr(string, name)
-            for name in ("scale", "remaining", "nut_height", "saddle_rise", "finger", "gyration")
-        },
+def test_relief_lifts_the_strings_over_the_middle():
+    """Relief adds to the stretch where the fret tops lie low, and nothing at the first and the last fret."""
+    flat, hollow = played(frets=20), played(frets=20, relief=Relief(0.4))
+    more = np.array(
+        [b.stretch - a.stretch for a, b in zip(flat.strings[0].cents, hollow.strings[0].cents, strict=True)]
     )
 
-    same = cents_errors(larger, one(times * saddle), one(times * nut))
+    assert more[[0, -1]] == pytest.approx([0.0, 0.0], abs=NOTHING)
+    assert (more[1:-1] > 0.0).all()
+    assert "relief-parabola" in {note.slug for note in hollow.notes}
+    assert played(relief=Relief(0.0)).strings[0].cents == played().strings[0].cents
 
-    assert same == pytest.approx(cents_errors(string, one(saddle), one(nut)), abs=1e-8)
+
+@pytest.mark.source(ANDERSON, "relief as a tilt: b replaced by b + m (X0 - X_n)")
+def test_a_tilt_is_a_higher_nut_fret_by_fret():
+    """With the tilt each fret sounds as on a board whose nut is higher by m (X0 - X_n)."""
+    tilted = played(relief=Relief(0.25, "tilt"))
+    slope = 2.0 * 0.25 / 650.0
+
+    for fret in (1, 7, 12):
+        lift = slope * 650.0 * (1.0 - 2.0 ** (-fret / 12.0))
+        raised = played(heights=Heights(1.0 + lift, 4.0))
+        assert total(tilted)[fret - 1] == pytest.approx(total(raised)[fret - 1], abs=NOTHING)
 
 
-def test_strings_do_not_hear_each_other():
-    """Each row of the arrays is computed as if it were alone."""
-    low, high = fretted(50.0, 0.2, frets=9), fretted(90.0, 0.1, frets=9, scale=500.0)
-    arrays = ("scale", "remaining", "target", "nut_height", "saddle_rise", "finger", "kappa", "gyration")
-    both = replace(low, **{name: np.concatenate([getattr(low, name), getattr(high, name)]) for name in arrays})
+def test_action_is_measured_over_the_fret():
+    """With relief the action at fret 12 is the gap over that fret's own top."""
+    answer = played(heights=Heights(1.0, action=Action(12, 3.0)), frets=20, relief=Relief(0.4))
+    x = 650.0 * 2.0 ** (-np.arange(1, 21) / 12.0)
+    along = (x[0] - x[11]) / (x[0] - x[-1])
+    over = 1.0 + answer.heights.saddle_above_nut * 0.5 + 4.0 * 0.4 * along * (1.0 - along)
 
-    together = cents_errors(both, np.array([1.0, 2.0]), np.array([-0.1, 0.2]))
+    assert over == pytest.approx(3.0)
 
-    assert together[0] == pytest.approx(cents_errors(low, one(1.0), one(-0.1))[0], rel=1e-12)
-    assert together[1] == pytest.approx(cents_errors(high, one(2.0), one(0.2))[0], rel=1e-12)
+
+def pressed_path(fret, depth, behind, b, c):
+    """Speaking length and length behind the fret, of a string pressed to the board, by hypotenuses."""
+    x0, x = 650.0, 650.0 * 2.0 ** (-np.arange(0, 13) / 12.0)
+    here, previous = x[fret], x[fret - 1]
+    nut, finger, before = (x0 - here, b), (behind, -depth), (previous - here, 0.0)
+    speaking = np.hypot(here, b + c)
+    straight = np.hypot(nut[0] - finger[0], nut[1] - finger[1])
+    level = finger[1] + (nut[1] - finger[1]) * (before[0] - finger[0]) / (nut[0] - finger[0])
+    if fret > 1 and before[0] > finger[0] and level < 0.0:
+        straight = np.hypot(before[0] - finger[0], depth) + np.hypot(nut[0] - before[0], nut[1])
+    return speaking, np.hypot(*finger) + straight
+
+
+@pytest.mark.source("the path of the string by hypotenuses, over the fret before where that is in the way")
+@pytest.mark.parametrize("fret", [1, 2, 5, 12])
+@pytest.mark.parametrize("depth", [0.2, 1.2])
+def test_a_string_pressed_to_the_board(fret, depth):
+    """A string that the finger presses down to the board is stretched by its whole detour."""
+    answer = played(strings=[TREBLE], finger_behind_fret=6.0, fret_height=depth)
+    speaking, behind = pressed_path(fret, depth, 6.0, 1.0, 4.0)
+    open_length = np.hypot(650.0, 4.0)
+    Q = (speaking + behind - open_length) / open_length
+    kappa = 2.0 * 23.6 + 1.0
+
+    assert answer.strings[0].cents[fret - 1].stretch == pytest.approx(
+        600.0 * np.log2((1.0 + kappa * Q) * (1.0 + Q)), abs=1e-6
+    )
+    assert "pressed-to-the-board" in {note.slug for note in answer.notes}
+
+
+def test_a_string_that_slides_stretches_less():
+    """Length beyond nut and saddle takes its share of the stretch."""
+    held, sliding = played(), played(sliding_length=650.0)
+
+    for a, b in zip(held.strings[0].cents, sliding.strings[0].cents, strict=True):
+        assert b.stretch == pytest.approx(a.stretch / 2.0, rel=0.02)
+
+
+def test_a_board_against_its_own_temperament():
+    """Listed positions against the same list of pitches leave spacing without error."""
+    pitches = (112.0, 204.0, 316.0, 386.0, 498.0, 590.0, 702.0, 814.0, 884.0, 1018.0, 1088.0, 1200.0)
+    own = played(rule=Listed(pitches), target=Listed(pitches))
+    equal = played(rule=Listed(pitches))
+
+    assert [note.spacing for note in own.strings[0].cents] == pytest.approx([0.0] * 12, abs=NOTHING)
+    assert [note.spacing for note in equal.strings[0].cents] == pytest.approx(
+        np.array(pitches) - 100.0 * np.arange(1, 13), abs=NOTHING
+    )
+    assert own.target_cents == list(pitches)
+
+
+def test_a_target_that_repeats():
+    """Pitches of one octave that repeat serve a board of any length."""
+    octave = tuple(cents(EQUAL, 12))
+    answer = played(frets=20, target=Listed(octave, repeat=True))
+
+    assert answer.target_cents == pytest.approx([100.0 * n for n in range(1, 21)])
+
+
+def test_the_worst_note_is_named():
+    """Each string says where it is furthest off, and its root mean square."""
+    answer = played(rule=EIGHTEENTH, frets=22)
+    errors = np.array(total(answer))
+
+    assert answer.strings[0].worst_fret == int(np.argmax(np.abs(errors))) + 1
+    assert answer.strings[0].worst_cents == errors[answer.strings[0].worst_fret - 1]
+    assert answer.strings[0].rms_cents == pytest.approx(np.sqrt(np.mean(errors**2)))
+
+
+@pytest.mark.parametrize(
+    ("setbacks", "changes", "refusal", "field"),
+    [
+        ([Setbacks(), Setbacks(-330.0)], {}, ImpossibleSetupError, ("strings", 1, "saddle_setback")),
+        ([Setbacks(), Setbacks(0.0, -40.0)], {}, ImpossibleSetupError, ("strings", 1, "nut_setback")),
+        (None, {"target": Listed((100.0, 200.0))}, PitchCountError, ("target", "cents")),
+        (None, {"target": Listed(tuple(100.0 * n for n in range(1, 14)))}, PitchCountError, ("target", "cents")),
+        (None, {"fret_height": 1.0}, ImpossibleSetupError, ("finger_behind_fret",)),
+        (None, {"relief": Relief(0.2), "frets": 2}, ImpossibleSetupError, ("relief",)),
+        (None, {"heights": Heights(0.2, 0.0), "relief": Relief(-0.4)}, ImpossibleSetupError, None),
+    ],
+)
+def test_what_cannot_be_played_is_refused(setbacks, changes, refusal, field):
+    """A saddle in front of the last fret, a nut beyond fret 1, a wrong number of pitches: each is named."""
+    with pytest.raises(refusal) as refused:
+        played(setbacks, **changes)
+
+    if field is not None:
+        assert refused.value.field == field

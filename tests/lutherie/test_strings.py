@@ -2,15 +2,18 @@
 
 import json
 import math
+from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from scalewright.lutherie.errors import ImpossibleStringError, StringDescriptionError, StringError, UnknownPitchError
 from scalewright.lutherie.materials import MATERIALS, breaking_load
-from scalewright.lutherie.strings import BREAKING_CAUTION, StringSpec, open_string
+from scalewright.lutherie.string_spec import StringSpec
+from scalewright.lutherie.strings import BREAKING_CAUTION, open_string
 
 REFERENCE = Path(__file__).parents[1] / "reference"
 STRINGS = json.loads((REFERENCE / "intonation.json").read_text(encoding="utf-8"))
@@ -161,7 +164,10 @@ def test_tension_and_unit_mass_say_the_same():
 
 def test_R_and_kappa_say_the_same():
     """A string given by kappa = 2 R + 1 is the string given by R."""
-    assert open_string(spec(R=None, kappa=48.2), 650.0) == open_string(spec(), 650.0)
+    by_kappa, by_R = open_string(spec(R=None, kappa=48.2), 650.0), open_string(spec(), 650.0)
+
+    assert (by_kappa.kappa_from, by_R.kappa_from) == ("kappa", "R")
+    assert replace(by_kappa, kappa_from="R") == by_R
 
 
 @given(st.floats(0.1, 1.0), st.floats(300.0, 900.0))
@@ -270,3 +276,64 @@ def test_a_pitch_is_a_matter_of_strings():
     assert issubclass(UnknownPitchError, StringError)
     with pytest.raises(StringError):
         open_string(spec(pitch="H#9"), 650.0)
+
+
+# ---- Cores, measured stiffness and what the numbers rest on -----------------------------------------------------
+
+
+@pytest.mark.source("second moment of a regular hexagon, 5 sqrt(3)/144 w^4 with w across the flats; geometry")
+def test_a_hexagonal_core():
+    """A hexagonal core carries by its own area and bends by its own second moment, with w across the flats."""
+    width, length = 0.4, 648.0
+    string = open_string(
+        StringSpec("D3", 0.8, unit_mass=3.0, core_material="steel", core_diameter=width, core_shape="hexagonal"),
+        length,
+    )
+    x, dx = np.linspace(-width / 2, width / 2, 200_001, retstep=True)
+    side = width / math.sqrt(3.0)
+    # Across the flats the hexagon is a band of the side's length that widens towards the middle.
+    chord = 2.0 * side - 2.0 * np.abs(x) / math.sqrt(3.0)
+    area, moment = np.sum(chord) * dx, np.sum(chord * x**2) * dx
+    modulus = 1e3 * MATERIALS["steel"].modulus
+
+    assert string.stiffness_n == pytest.approx(modulus * area, rel=1e-4)
+    assert pytest.approx(math.sqrt(modulus * moment / string.tension_n) / length, rel=1e-4) == string.B0
+    assert string.B0_from == "core"
+
+
+def test_filaments_resist_bending_only_as_measured():
+    """A bundle of filaments counts as limp, unless its stiffness was measured."""
+    bundle = open_string(spec(core_shape="multifilament"), 650.0)
+    measured = open_string(spec(core_shape="multifilament", B0=0.0012), 650.0)
+
+    assert (bundle.B0, bundle.B0_from) == (0.0, "sliding_filaments")
+    assert "filaments-slide" in slugs(bundle)
+    assert pytest.approx(0.0012, rel=ROUNDING) == measured.B0
+    assert measured.B0_from == "measured"
+    assert "filaments-taken-as-full" in slugs(
+        open_string(StringSpec("E4", 0.7, core_material="nylon", core_shape="multifilament"), 650.0)
+    )
+
+
+def test_every_number_says_what_it_rests_on():
+    """Unit mass, kappa and B0 each come with what made them."""
+    measured = open_string(spec(), 650.0)
+    by_tension = open_string(spec(unit_mass=None, tension=68.0, core_diameter=0.7), 650.0)
+    catalogue = open_string(StringSpec("E4", 0.254, core_material="steel"), 650.0)
+
+    assert (measured.unit_mass_from, measured.kappa_from, measured.B0_from) == ("measured", "R", "whole_section")
+    assert (by_tension.unit_mass_from, by_tension.B0_from) == ("tension", "core")
+    assert (catalogue.unit_mass_from, catalogue.kappa_from) == ("material", "modulus")
+    assert catalogue.stiffness_n == pytest.approx(catalogue.kappa * catalogue.tension_n)
+
+
+@pytest.mark.source("ASTM A228 minimum tensile strength, 0.014 in, 369 ksi, over the area of a hexagon")
+def test_strength_of_a_hexagonal_core():
+    """A hexagonal core has the strength of wire as thick as it is across the flats, over its own area."""
+    string = open_string(
+        StringSpec("D3", 0.8, unit_mass=3.0, core_material="steel", core_diameter=0.014 * INCH, core_shape="hexagonal"),
+        648.0,
+    )
+    load = 369e3 * math.sqrt(3.0) / 2.0 * 0.014**2 * POUND_FORCE
+
+    assert string.breaking_share == pytest.approx(string.tension_n / load, rel=1e-9)

@@ -6,9 +6,9 @@ import pytest
 from pydantic import ValidationError
 
 from scalewright.lutherie.compensation import Preference, compensate
+from scalewright.lutherie.setup import Action, Heights
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL
-from scalewright.lutherie.stringing import Action, Heights
-from scalewright.lutherie.strings import StringSpec
+from scalewright.lutherie.string_spec import StringSpec
 from scalewright.lutherie.temperament import frequency_of
 from scalewright.wire.compensation import CompensationIn, CompensationOut
 

@@ -6,7 +6,9 @@ from typing import Any
 import orjson
 from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol
 
+from scalewright.api.metrics import Metrics
 from scalewright.api.problems import KINDS, MEDIA_TYPE
+from scalewright.api.settings import Settings
 
 __all__ = ["GuardedConnection"]
 
@@ -24,6 +26,14 @@ class GuardedConnection(HttpToolsProtocol):
     """How long a head may take, from the connection or from its first byte."""
     stall_seconds = 20.0
     """How long a client may leave an answer unread."""
+
+    def __init__(self, *arguments: Any, **named: Any) -> None:
+        super().__init__(*arguments, **named)
+        # Nothing but the application knows the settings here: several processes each make their own.
+        self._state = getattr(self.app, "state", None)
+        settings: Settings | None = getattr(self._state, "settings", None)
+        if settings is not None:
+            self.head_seconds, self.stall_seconds = settings.head_seconds, settings.stall_seconds
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]  # as in the base class
         """Begin to wait for a head."""
@@ -96,6 +106,9 @@ class GuardedConnection(HttpToolsProtocol):
         self._stop_waiting()
         if self.transport.is_closing():
             return
+        metrics: Metrics | None = getattr(self._state, "metrics", None)
+        if metrics is not None:
+            metrics.refused(slug)
         kind = KINDS[slug]
         document: dict[str, Any] = {
             "type": f"/problems/{kind.slug}",

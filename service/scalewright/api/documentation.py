@@ -8,7 +8,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import models_json_schema
 
 from scalewright.api.examples import Example, examples_of
-from scalewright.api.media import CSV, FORMATS, JSON
+from scalewright.api.media import CSV, DXF, FORMATS, JSON, PDF, PNG, SVG
 from scalewright.api.problems import KINDS, MEDIA_TYPE
 from scalewright.wire.problems import Problem
 
@@ -37,10 +37,12 @@ follow your local codes and qualified practice.
 TAGS = [
     {"name": "layout", "description": "Where the frets go."},
     {"name": "identification", "description": "Which rule and scale a board was made to, from readings."},
+    {"name": "fingerboard", "description": "Boards as geometry, cut lists and drawings."},
     {"name": "compensation", "description": "Where saddle and nut go for given strings."},
     {"name": "intonation", "description": "How far out of tune every fretted note is, and why."},
     {"name": "diagnosis", "description": "From cents that were heard to the moves that mend them."},
     {"name": "stretch-test", "description": "What a stretch test says of a string."},
+    {"name": "parts", "description": "Labels, parts that belong together, conformity, and the tools that make them."},
     {"name": "operation", "description": "Whether the service lives and is ready, and what its problems mean."},
 ]
 
@@ -58,14 +60,19 @@ _CACHING = {
 }
 _EXAMPLES = "x-examples"
 """Notes which cases an operation shows until the document is made; nothing is read from disk before."""
-_CSV_SCHEMA = {"schema": {"type": "string", "description": "Comma-separated values with a header (RFC 4180)."}}
+_OTHER_FORMS: dict[str, dict[str, Any]] = {
+    CSV: {"schema": {"type": "string", "description": "Comma-separated values with a header (RFC 4180)."}},
+    SVG: {"schema": {"type": "string", "description": "A drawing in millimetres (SVG 1.1)."}},
+    DXF: {"schema": {"type": "string", "description": "A drawing in millimetres, in layers (DXF R2010)."}},
+    PDF: {"schema": {"type": "string", "format": "binary", "description": "Sheets to be printed at 100 %."}},
+    PNG: {"schema": {"type": "string", "format": "binary", "description": "A preview, not to scale."}},
+}
 
 
 def answer_documentation(method: str, offers: tuple[str, ...], word: str) -> dict[str, Any]:
     """Arguments of a route that document its examples, its media types and its problems."""
     content: dict[str, Any] = {JSON: {}}
-    if CSV in offers:
-        content[CSV] = _CSV_SCHEMA
+    content |= {media_type: _OTHER_FORMS[media_type] for media_type in offers if media_type != JSON}
     caching = _CACHING if method == "GET" else {}
     responses: dict[int | str, dict[str, Any]] = {200: {"content": content, "headers": _REQUEST_ID | caching}}
     if method == "GET":

@@ -4,13 +4,28 @@ from functools import lru_cache
 
 from scalewright.api.problems import Refusal
 
-__all__ = ["CSV", "FORMATS", "JSON", "choose"]
+__all__ = ["CONTENT_TYPES", "CSV", "DXF", "FORMATS", "HEAVY", "JSON", "PDF", "PNG", "SVG", "choose"]
 
 JSON = "application/json"
 CSV = "text/csv"
+SVG = "image/svg+xml"
+DXF = "image/vnd.dxf"
+PDF = "application/pdf"
+PNG = "image/png"
 
-FORMATS = {"json": JSON, "csv": CSV}
-"""What the query parameter ``format`` may say; it beats the Accept header, so that a link can ask for a form."""
+FORMATS = {"json": JSON, "csv": CSV, "svg": SVG, "dxf": DXF, "pdf": PDF, "png": PNG}
+"""What the query parameter ``format`` may say; it beats the Accept header, so that a link can ask for a form.
+
+An answer is offered in a form where its model has the class method ``to_json``, ``to_csv``, ``to_svg`` ...
+"""
+
+CONTENT_TYPES = {media_type: media_type.encode() for media_type in FORMATS.values()} | {
+    CSV: b"text/csv; charset=utf-8; header=present"
+}
+"""How the header Content-Type names each."""
+
+HEAVY = frozenset({DXF, PDF, PNG})
+"""Forms that take long enough to be written off the event loop."""
 
 _MOST_RANGES = 32
 

@@ -15,11 +15,14 @@ A router is one file in ``routers/``, a route is five lines::
 3. It returns the object of the domain; ``answer``, a :class:`scalewright.wire.quantities.Reply`, is read off
    it by attribute and written with the unit of the question (``Question.answer_context`` is the context of
    the serialisers). A ``to_json(result, context)`` class method of the answer, where there is one, is a
-   faster way to the same bytes, and a ``to_csv`` offers CSV.
+   faster way to the same bytes. ``to_csv``, ``to_svg``, ``to_dxf``, ``to_pdf`` and ``to_png``, of the same
+   signature, offer the other forms of :data:`scalewright.api.media.FORMATS`; ``file_title(result, context)``
+   names the file that a drawing is saved as.
 4. Refusals of the craft and of the models become problem documents by themselves. A new exception of the
    craft needs a line in ``problems.REFUSED_BY_THE_CRAFT`` (a test insists).
 5. ``async def`` runs on the event loop: for work below a few milliseconds. ``def`` runs in a thread.
-6. ``examples`` names the folder of ``openapi_examples`` whose cases the document shows and the tests replay:
+6. ``retirement`` announces the end of an operation, in its answers and in the document.
+7. ``examples`` names the folder of ``openapi_examples`` whose cases the document shows and the tests replay:
    the words of the address, with an underscore for a slash. ``python -m tests.api.replay`` writes the answers
    of all cases anew, and ``python -m scalewright openapi > openapi_examples/openapi.json`` the document.
 
@@ -43,8 +46,10 @@ from starlette.types import Receive, Scope, Send
 from scalewright import __version__
 from scalewright.api.documentation import answer_documentation
 from scalewright.api.faults import refuse_invalid, refuse_parameter, refuse_unreadable
-from scalewright.api.media import CSV, JSON, choose
+from scalewright.api.file_names import content_disposition
+from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, JSON, choose
 from scalewright.api.problems import Refusal
+from scalewright.api.retirement import Retirement
 from scalewright.api.settings import Settings
 from scalewright.api.strict_json import check_body
 from scalewright.wire.quantities import AnswerContext, Question
@@ -59,6 +64,9 @@ _MOST_PARAMETERS = 100
 class Operation(APIRoute):
     """A calculation behind an address."""
 
+    retirement: Retirement | None = None
+    """What it says of its own end, where that is near."""
+
     def __init__(self, path: str, endpoint: Callable[..., Any], **options: Any) -> None:
         super().__init__(path, endpoint, **options)
         self.awaits = inspect.iscoroutinefunction(endpoint)
@@ -68,6 +76,7 @@ class Operation(APIRoute):
         self.repeatable = frozenset[str]() if self.question is None else self.question.repeatable
         self.writers = _writers_of(self.response_model)
         self.offers = tuple(self.writers)
+        self.file_title: Callable[[Any, AnswerContext], str] | None = getattr(self.response_model, "file_title", None)
 
     async def handle(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer a request."""
@@ -84,13 +93,21 @@ class Operation(APIRoute):
             _check_content_type(headers)
             question = self._from_body(await _body(receive), settings)
         result = await self._run(question)
-        content = self.writers[media_type](result, {"unit": "mm"} if question is None else question.answer_context)
+        context: AnswerContext = {"unit": "mm"} if question is None else question.answer_context
+        if media_type in HEAVY:
+            content = await run_in_threadpool(self.writers[media_type], result, context)
+        else:
+            content = self.writers[media_type](result, context)
         if self.from_query:
             status, content, caching = _kept(media_type, content, headers.get(b"if-none-match"), settings)
         else:
             status, caching = 200, _NOT_KEPT
-        about = [(b"content-type", _CONTENT_TYPES[media_type]), (b"content-length", b"%d" % len(content))]
+        about = [(b"content-type", CONTENT_TYPES[media_type]), (b"content-length", b"%d" % len(content))]
+        if self.file_title is not None and media_type != JSON:
+            about.append((b"content-disposition", content_disposition(self.file_title(result, context), media_type)))
         answer_headers = caching if status == 304 else about + caching
+        if self.retirement is not None:
+            answer_headers = answer_headers + self.retirement.headers()
         await send({"type": "http.response.start", "status": status, "headers": answer_headers})
         await send({"type": "http.response.body", "body": content})
 
@@ -125,21 +142,39 @@ class Operation(APIRoute):
 
 
 def post(
-    router: APIRouter, path: str, *, answer: type[BaseModel], summary: str, examples: str
+    router: APIRouter,
+    path: str,
+    *,
+    answer: type[BaseModel],
+    summary: str,
+    examples: str,
+    retirement: Retirement | None = None,
 ) -> Callable[[_Endpoint], _Endpoint]:
     """Add an operation whose question is the body; see the head of this module."""
-    return _add(router, "POST", path, answer, summary, examples)
+    return _add(router, "POST", path, answer, summary, examples, retirement)
 
 
 def get(
-    router: APIRouter, path: str, *, answer: type[BaseModel], summary: str, examples: str
+    router: APIRouter,
+    path: str,
+    *,
+    answer: type[BaseModel],
+    summary: str,
+    examples: str,
+    retirement: Retirement | None = None,
 ) -> Callable[[_Endpoint], _Endpoint]:
     """Add an operation whose question is the query, and whose answer may be cached; see the head of this module."""
-    return _add(router, "GET", path, answer, summary, examples)
+    return _add(router, "GET", path, answer, summary, examples, retirement)
 
 
 def _add(
-    router: APIRouter, method: str, path: str, answer: type[BaseModel], summary: str, examples: str
+    router: APIRouter,
+    method: str,
+    path: str,
+    answer: type[BaseModel],
+    summary: str,
+    examples: str,
+    retirement: Retirement | None,
 ) -> Callable[[_Endpoint], _Endpoint]:
     def decorate(endpoint: _Endpoint) -> _Endpoint:
         router.add_api_route(
@@ -151,8 +186,10 @@ def _add(
             response_model=answer,
             summary=summary,
             response_description=(inspect.getdoc(answer) or summary).partition("\n")[0],
+            deprecated=None if retirement is None else True,
             **answer_documentation(method, tuple(_writers_of(answer)), examples),
         )
+        cast("Operation", router.routes[-1]).retirement = retirement
         return endpoint
 
     return decorate
@@ -179,10 +216,8 @@ def _writers_of(answer: type[BaseModel]) -> Mapping[str, _Writer]:
         return answer.__pydantic_serializer__.to_json(reply, context=dict(context))
 
     writers: dict[str, _Writer] = {JSON: getattr(answer, "to_json", to_json)}
-    to_csv: _Writer | None = getattr(answer, "to_csv", None)
-    if to_csv is not None:
-        writers[CSV] = to_csv
-    return writers
+    others = {media_type: getattr(answer, f"to_{name}", None) for name, media_type in FORMATS.items() if name != "json"}
+    return writers | {media_type: writer for media_type, writer in others.items() if writer is not None}
 
 
 def _parameters(query: bytes, repeatable: frozenset[str]) -> dict[str, str]:
@@ -235,7 +270,6 @@ async def _body(receive: Receive) -> bytes:
     return b"".join(chunks)
 
 
-_CONTENT_TYPES = {JSON: b"application/json", CSV: b"text/csv; charset=utf-8; header=present"}
 _NOT_KEPT = [(b"vary", b"Accept"), (b"cache-control", b"no-store")]
 
 

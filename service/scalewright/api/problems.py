@@ -49,6 +49,13 @@ KINDS = {
             "Malformed request",
             "The request cannot be read as HTTP with a JSON body: send valid JSON in UTF-8, each member once.",
         ),
+        Kind(
+            "key-needed",
+            401,
+            "Key needed",
+            "This service answers those who have a key: send yours in the header X-API-Key.",
+        ),
+        Kind("key-not-good-here", 403, "Key not good here", "Your key is good for other addresses than this one."),
         Kind("not-found", 404, "No such address", "Nothing lives at this address; / and /docs list what there is."),
         Kind(
             "method-not-allowed",
@@ -87,6 +94,12 @@ KINDS = {
             "Invalid request",
             "The request can be read, but its values cannot be used; `errors` says where and what to change.",
         ),
+        Kind(
+            "quota-exceeded",
+            429,
+            "Quota exceeded",
+            "You have asked as often as you may for now; the header Retry-After says when to come again.",
+        ),
         Kind("headers-too-large", 431, "Headers too large", "The request headers are larger than this service takes."),
         Kind(
             "internal-error",
@@ -106,6 +119,13 @@ KINDS = {
             "Too many lines",
             "A batch has more lines than this service takes; send the rest in another.",
         ),
+        Kind(
+            "overloaded",
+            503,
+            "Overloaded",
+            "The service has as much to do as it takes on; the header Retry-After says when to come again.",
+        ),
+        Kind("shutting-down", 503, "Shutting down", "This process is about to end and takes no new callers."),
         Kind("unreadable-length", 422, "Unreadable length", "A text that is no length."),
         Kind(
             "too-few-readings",
@@ -173,6 +193,24 @@ KINDS = {
             "No saddle position",
             "No saddle brings this string near its pitches; check the scale, the heights and the string.",
         ),
+        Kind(
+            "frets-collide",
+            422,
+            "Frets collide",
+            "Two frets cross on the board, or their slots run into one another.",
+        ),
+        Kind(
+            "impossible-board",
+            422,
+            "Impossible board",
+            "Strings, edges or the surface of this board contradict one another.",
+        ),
+        Kind(
+            "too-much-paper",
+            422,
+            "Too much paper",
+            "The drawing would take a sheet that is too long, or too many pages.",
+        ),
     )
 }
 """Every kind of problem by its slug."""
@@ -195,11 +233,16 @@ REFUSED_BY_THE_CRAFT: Mapping[type[LutherieError], str] = {
     errors.StringDescriptionError: "string-description",
     errors.ImpossibleSetupError: "impossible-setup",
     errors.NoSaddlePositionError: "no-saddle-position",
+    errors.FretsCollideError: "frets-collide",
+    errors.ImpossibleBoardError: "impossible-board",
+    errors.PaperError: "too-much-paper",
 }
 """Slug of every refusal of the craft."""
 
 _BY_STATUS = {
     400: "malformed-request",
+    401: "key-needed",
+    403: "key-not-good-here",
     404: "not-found",
     405: "method-not-allowed",
     406: "not-acceptable",
@@ -208,7 +251,9 @@ _BY_STATUS = {
     414: "address-too-long",
     415: "unsupported-media-type",
     422: "invalid-request",
+    429: "quota-exceeded",
     431: "headers-too-large",
+    503: "overloaded",
 }
 
 
@@ -281,7 +326,8 @@ def document_of(refusal: Refusal, request_id: str) -> dict[str, object]:
 
 
 def problem(scope: Scope, refusal: Refusal) -> Response:
-    """Problem document for a refused request, as its answer."""
+    """Problem document for a refused request, as its answer; the log and the metrics are told the slug."""
+    scope.setdefault("state", {})["problem"] = refusal.slug
     document = document_of(refusal, request_id_of(scope))
     headers = {"Cache-Control": "no-store", **refusal.headers}
     return Response(orjson.dumps(document), KINDS[refusal.slug].status, headers, MEDIA_TYPE)

@@ -23,7 +23,9 @@ class Shortcut:
 
     def __init__(self, app: ASGIApp, routes: Sequence[BaseRoute]) -> None:
         self.app = app
-        self.operations = {(route.method, route.path): route for route in routes if isinstance(route, Operation | BatchOperation)}
+        self.operations = {
+            (route.method, route.path): route for route in routes if isinstance(route, Operation | BatchOperation)
+        }
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass the request on."""

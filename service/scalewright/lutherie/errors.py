@@ -19,7 +19,10 @@
     │   ├── PitchCountError           a target temperament with a pitch too many or too few
     │   ├── OutsideScaleError         a position that the scale cannot hold
     │   ├── ImpossibleSetupError      strings that cannot lie over this board so
-    │   └── NoSaddlePositionError     strings that no saddle brings near their pitches
+    │   ├── NoSaddlePositionError     strings that no saddle brings near their pitches
+    │   ├── FretsCollideError         frets that cross or touch on a board
+    │   ├── ImpossibleBoardError      strings, edges or a surface that contradict one another
+    │   └── PaperError                a drawing that fits no paper
     └── StringError                   no such string exists
         ├── ImpossibleStringError     a string that cannot be
         ├── StringDescriptionError    a string described by too little or by too much
@@ -28,7 +31,9 @@
 
 __all__ = [
     "ContradictoryPartError",
+    "FretsCollideError",
     "GeometryError",
+    "ImpossibleBoardError",
     "ImpossibleReadingError",
     "ImpossibleSetupError",
     "ImpossibleStringError",
@@ -36,6 +41,7 @@ __all__ = [
     "MeasurementError",
     "NoSaddlePositionError",
     "OutsideScaleError",
+    "PaperError",
     "PartError",
     "PitchCountError",
     "StringDescriptionError",
@@ -131,6 +137,18 @@ class ImpossibleSetupError(GeometryError):
 
 class NoSaddlePositionError(GeometryError):
     """Strings that no saddle brings near their pitches."""
+
+
+class FretsCollideError(GeometryError):
+    """Frets that cross or touch on a board; carries ``between`` and ``gap_mm``."""
+
+
+class ImpossibleBoardError(GeometryError):
+    """Strings, edges or a surface of a board that contradict one another."""
+
+
+class PaperError(GeometryError):
+    """A drawing that fits no paper: a sheet too long, or too many pages."""
 
 
 class StringError(LutherieError):

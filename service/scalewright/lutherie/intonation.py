@@ -8,10 +8,12 @@ import numpy as np
 
 from scalewright.lutherie.errors import ImpossibleSetupError
 from scalewright.lutherie.estimate import Floats, Note
-from scalewright.lutherie.fretting import StiffnessModel, causes
+from scalewright.lutherie.fretting import causes
+from scalewright.lutherie.setup import Heights, Relief, Setup
 from scalewright.lutherie.spacing import Rule
-from scalewright.lutherie.stringing import Heights, Relief, SetbackOrigin, Setup, Strung, lay_strings
-from scalewright.lutherie.strings import BendingSource, MassSource, StretchSource
+from scalewright.lutherie.string_path import StiffnessModel
+from scalewright.lutherie.string_spec import BendingSource, MassSource, StretchSource
+from scalewright.lutherie.stringing import SetbackOrigin, Strung, lay_strings
 
 __all__ = ["Intonation", "Setbacks", "SoundedNote", "StringIntonation", "intonate"]
 

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 __all__ = ["f_survival", "incomplete_beta", "student_quantile", "student_survival"]
 
-_MOST_TERMS = 500
+_MOST_TERMS = 10_000
 _PRECISION = 1e-16
 _TINY = 1e-300
 
@@ -71,7 +71,13 @@ def student_survival(t: float, degrees_of_freedom: float) -> float:
     """
     if math.isinf(t):
         return 0.0 if t > 0.0 else 1.0
-    tail = 0.5 * incomplete_beta(0.5 * degrees_of_freedom, 0.5, degrees_of_freedom / (degrees_of_freedom + t * t))
+    square = t * t
+    total = degrees_of_freedom + square
+    if square < degrees_of_freedom:
+        # Near the middle, what is missing from one half keeps its digits.
+        tail = 0.5 - 0.5 * incomplete_beta(0.5, 0.5 * degrees_of_freedom, square / total)
+    else:
+        tail = 0.5 * incomplete_beta(0.5 * degrees_of_freedom, 0.5, degrees_of_freedom / total)
     return tail if t >= 0.0 else 1.0 - tail
 
 

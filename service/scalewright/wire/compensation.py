@@ -1,31 +1,27 @@
 """Compensation on the wire: a board, its strings and how they lie; where they break over saddle and nut."""
 
-from typing import Annotated, Literal, Self
+from collections.abc import Sequence
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.compensation import BridgeWork, Freedom, Order, Preference
+from scalewright.lutherie.compensation import BridgeWork, Freedom, Order, Preference, compensate_all
+from scalewright.lutherie.errors import LutherieError
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.fretting import StiffnessModel
+from scalewright.lutherie.string_path import StiffnessModel
 from scalewright.lutherie.stringing import SetbackOrigin
-from scalewright.wire.bridge import (
-    BridgeAdviceOut,
-    GluedBridgeIn,
-    PlacementOut,
-    ReslottingOut,
-    SlotFitOut,
-    StraightSlotIn,
-    StringSetIn,
-    TravelFitOut,
-    TravelIn,
-)
+from scalewright.wire.bridge import BridgeAdviceOut, GluedBridgeIn
+from scalewright.wire.many import answer_many
+from scalewright.wire.placement import PlacementOut, StringSetIn
 from scalewright.wire.quantities import Distance, LengthOut, Reply
+from scalewright.wire.reslotting import ReslottingOut
 from scalewright.wire.rules import RuleOut
+from scalewright.wire.slot import SlotFitOut, StraightSlotIn, TravelFitOut, TravelIn
 from scalewright.wire.stringing import HeightsOut, StrungQuestion
 from scalewright.wire.strings import OpenStringOut, Strings, refuse_unnamed_pitches, string_specs
 
-__all__ = ["CompensationIn", "CompensationOut", "OptimiseFor"]
+__all__ = ["CompensationIn", "CompensationOut", "OptimiseFor", "answer_compensations"]
 
 _STRICT = ConfigDict(strict=True, allow_inf_nan=False, extra="forbid", frozen=True, use_attribute_docstrings=True)
 _READ_OFF = ConfigDict(from_attributes=True, frozen=True, use_attribute_docstrings=True)
@@ -71,7 +67,7 @@ class CompensationIn(StrungQuestion):
     """Ask for the best that saddles of limited travel give."""
     bridge: GluedBridgeIn | None = None
     """Ask what helps a bridge that is glued already."""
-    other_sets: Annotated[list[StringSetIn], Field(max_length=_MOST_SETS)] = []
+    other_sets: Annotated[list[StringSetIn], Field(max_length=_MOST_SETS, default_factory=list)]
     """Other string sets, tunings and actions that the same bridge has to serve; asks where to glue it."""
     reach: Annotated[Distance | None, Field(examples=["3 mm"])] = None
     """How far along the strings a break point can be moved on a bridge that is still to be glued: the thickness of its
@@ -189,3 +185,22 @@ class CompensationOut(Reply):
     """The same board in equal steps at the same true scale; null unless asked for."""
     notes: list[Note]
     """What the numbers of all strings rest on."""
+
+
+# ---- Many at once ---------------------------------------------------------------------------------------
+
+
+def answer_compensations(questions: Sequence[dict[str, Any]]) -> list[bytes | LutherieError | ValidationError]:
+    """Answer many questions.
+
+    Parameters
+    ----------
+    questions : sequence of dict
+        As :class:`CompensationIn` takes them, parsed from JSON.
+
+    Returns
+    -------
+    list of bytes, LutherieError or ValidationError
+        For each question its answer as a JSON object, or what was wrong with it.
+    """
+    return answer_many(questions, CompensationIn, CompensationOut, compensate_all)

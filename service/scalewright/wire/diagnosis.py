@@ -162,7 +162,7 @@ class FretErrorOut(BaseModel):
     fret: int
     """Number of the fret."""
     error: Estimate
-    """How sharp the fret is beyond what saddle and nut explain. [cent]"""
+    """How sharp the fret is beyond what saddle and nut explain, if beside it only `misplaced` frets are off. [cent]"""
     displacement: LengthEstimate
     """How much too near to the saddle it stands. [unit]"""
     misplaced: bool

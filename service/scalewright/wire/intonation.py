@@ -5,9 +5,10 @@ from typing import Annotated, NamedTuple, Self
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.fretting import StiffnessModel
 from scalewright.lutherie.intonation import Setbacks
-from scalewright.lutherie.stringing import SetbackOrigin, Setup
+from scalewright.lutherie.setup import Setup
+from scalewright.lutherie.string_path import StiffnessModel
+from scalewright.lutherie.stringing import SetbackOrigin
 from scalewright.wire.quantities import AnyLength, LengthOut, Reply
 from scalewright.wire.rules import RuleOut
 from scalewright.wire.stringing import HeightsOut, ReliefOut, StrungQuestion

@@ -2,19 +2,20 @@
 
 import itertools
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from typing import Annotated, NamedTuple, Self, TypeAlias
+from typing import Annotated, Any, NamedTuple, Self, TypeAlias
 
 import orjson
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.errors import UnreadableLengthError
-from scalewright.lutherie.layout import Layout, ScaleBasis
+from scalewright.lutherie.errors import LutherieError, UnreadableLengthError
+from scalewright.lutherie.layout import Layout, ScaleBasis, lay_out
 from scalewright.lutherie.spacing import Rule
 from scalewright.wire.length_text import read_number
+from scalewright.wire.many import answer_many
 from scalewright.wire.quantities import (
     AnswerContext,
     Denominator,
@@ -29,7 +30,7 @@ from scalewright.wire.quantities import (
 )
 from scalewright.wire.rules import Cents, DivisorNumber, RuleIn, RuleName, RuleOut, Steps, refuse_repeat_out_of_order
 
-__all__ = ["FretOut", "Frets", "LayoutIn", "LayoutOut", "LayoutQuery"]
+__all__ = ["FretOut", "Frets", "LayoutIn", "LayoutOut", "LayoutQuery", "answer_layouts"]
 
 Frets: TypeAlias = Annotated[int, Field(ge=1, le=spacing.MOST_FRETS, examples=[22])]
 """Number of frets of a board."""
@@ -269,3 +270,32 @@ def _rows(layout: Layout, context: AnswerContext) -> list[dict[str, object]]:
 def _rule_as_json(rule: Rule) -> orjson.Fragment:
     """Write a rule; few are in use at a time."""
     return orjson.Fragment(RuleOut.model_validate(rule).model_dump_json())
+
+
+# ---- Many at once ---------------------------------------------------------------------------------------
+
+
+def answer_layouts(questions: Sequence[dict[str, Any]]) -> list[bytes | LutherieError | ValidationError]:
+    """Answer many questions.
+
+    Parameters
+    ----------
+    questions : sequence of dict
+        As :class:`LayoutIn` takes them, parsed from JSON.
+
+    Returns
+    -------
+    list of bytes, LutherieError or ValidationError
+        For each question its answer as a JSON object, or what was wrong with it.
+    """
+    return answer_many(questions, LayoutIn, LayoutOut, _lay_out_all)
+
+
+def _lay_out_all(asked: Sequence[LayoutArguments]) -> list[Layout | LutherieError]:
+    layouts: list[Layout | LutherieError] = []
+    for arguments in asked:
+        try:
+            layouts.append(lay_out(*arguments))
+        except LutherieError as refusal:
+            layouts.append(refusal)
+    return layouts

@@ -1,11 +1,20 @@
 """Lengths as people write them: numbers, decimal commas, shop fractions and units, read exactly."""
 
 import re
-from typing import Final
+from typing import Final, NamedTuple
 
 from scalewright.lutherie.errors import UnreadableLengthError
 
-__all__ = ["LONGEST_TEXT", "MOST_PLAUSIBLE", "UNITS", "read_length", "read_number", "shop_fraction"]
+__all__ = [
+    "LONGEST_TEXT",
+    "MOST_PLAUSIBLE",
+    "UNITS",
+    "WrittenNumber",
+    "read_length",
+    "read_number",
+    "read_written",
+    "shop_fraction",
+]
 
 LONGEST_TEXT: Final = 32
 """The most characters that a length may have."""
@@ -103,6 +112,44 @@ def read_length(text: str, bare_unit: str | None = None) -> float:
         )
         raise _refusal(message, match.start("point") + 1)
     return (numerator * over) / (denominator * under)
+
+
+class WrittenNumber(NamedTuple):
+    """A number as it is written, with the unit behind it."""
+
+    value: float
+    """The number."""
+    grain: float
+    """The smallest step that numbers written like this one have: 0.1 for 25.4, 0.25 for 24 3/4."""
+    millimetres: float | None
+    """Millimetres in the unit; None where none is named."""
+
+
+def read_written(text: str) -> WrittenNumber:
+    """Read how a number is written, for labels: they are names, and their digits say how they were rounded.
+
+    Parameters
+    ----------
+    text : str
+        As for :func:`read_length`; the unit may be left out.
+
+    Returns
+    -------
+    WrittenNumber
+        Number, step and unit.
+
+    Raises
+    ------
+    UnreadableLengthError
+        A text that is no length.
+    """
+    read_length(text, "mm")
+    match = _NUMBER.match(text)
+    assert match is not None  # noqa: S101  (read_length has refused it)
+    numerator, denominator = _exact(match)
+    name = text[match.end() :].strip(" ").lower()
+    unit = UNITS[name] if name else None
+    return WrittenNumber(numerator / denominator, 1.0 / denominator, None if unit is None else unit[0] / unit[1])
 
 
 def read_number(text: str) -> float:

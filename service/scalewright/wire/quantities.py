@@ -17,6 +17,7 @@ from pydantic import (
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
+from scalewright.drawing.sheet import Sheet
 from scalewright.lutherie.errors import UnreadableLengthError
 from scalewright.lutherie.estimate import Estimate
 from scalewright.wire.length_text import LONGEST_TEXT, MOST_PLAUSIBLE, read_length, shop_fraction
@@ -57,6 +58,8 @@ class AnswerContext(TypedDict, total=False):
     """The unit of every length."""
     fractions: int | None
     """The finest graduation of an inch rule, where shop fractions are asked for."""
+    sheet: Sheet
+    """What stands on a drawing, and what paper it goes on."""
 
 
 def to_millimetres(value: float, unit: Unit) -> float:

@@ -5,10 +5,10 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, Tag
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.fretting import ALONG_THE_SCALE, StiffnessModel
 from scalewright.lutherie.layout import ScaleBasis
-from scalewright.lutherie.stringing import Action, Heights, Relief, ReliefShape, Setup
-from scalewright.lutherie.strings import StringSpec
+from scalewright.lutherie.setup import Action, Heights, Relief, ReliefShape, Setup
+from scalewright.lutherie.string_path import ALONG_THE_SCALE, StiffnessModel
+from scalewright.lutherie.string_spec import StringSpec
 from scalewright.wire.quantities import AnyLength, Distance, Length, LengthBetween, LengthOut, Question, Scale
 from scalewright.wire.rules import EqualIn, ListedIn, RuleIn, refuse_repeat_out_of_order
 from scalewright.wire.strings import Tuning
@@ -72,7 +72,7 @@ class ReliefIn(BaseModel):
 def _branch(value: object) -> str | None:
     """Tell which kind of target is meant."""
     name = value.get("name") if isinstance(value, dict) else getattr(value, "name", None)
-    return f"target:{name}" if name in {"equal", "listed"} else None
+    return f"target:{name}" if isinstance(name, str) and name in {"equal", "listed"} else None
 
 
 def _from_name(value: object) -> object:

@@ -8,7 +8,7 @@ from pydantic import BaseModel, ConfigDict, Field, PlainValidator, WithJsonSchem
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.strings import BendingSource, CoreMaterial, MassSource, StretchSource, StringSpec
+from scalewright.lutherie.string_spec import BendingSource, CoreMaterial, MassSource, StretchSource, StringSpec
 from scalewright.lutherie.temperament import HIGHEST_HZ, LOWEST_HZ
 from scalewright.lutherie.tunings import TUNINGS, TuningName
 from scalewright.lutherie.winding import CoreShape, Wrap, WrapForm, WrapMaterial
@@ -66,8 +66,8 @@ Pitch: TypeAlias = Annotated[
 Tuning: TypeAlias = Annotated[
     TuningName | None,
     Field(
-        description="Open pitches by the name of a common tuning, for strings that give no `pitch` of their own; as many "
-        "strings as it has pitches, in this order: "
+        description="Open pitches by the name of a common tuning, for strings that give no `pitch` of their own; as "
+        "many strings as it has pitches, in this order: "
         + "; ".join(f"{name}: {' '.join(pitches)}" for name, pitches in TUNINGS.items())
         + ".",
         examples=["six_string_standard"],

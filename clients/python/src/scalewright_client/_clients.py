@@ -3,21 +3,25 @@
 import asyncio
 import inspect
 import time
-from collections.abc import Awaitable, Callable, Coroutine
+from collections.abc import AsyncGenerator, Awaitable, Callable, Coroutine, Generator, Iterable, Mapping
 from types import TracebackType
 from typing import Any, Concatenate, Final, ParamSpec, Self, TypeVar
 
 import httpx
 
 from scalewright_client import _operations
+from scalewright_client._batch import BatchCall, Questions
+from scalewright_client._lines import AnswerReader, LineReader
 from scalewright_client._protocol import Call
 from scalewright_client._retry import Attempts, Retry
+from scalewright_client._streams import AsyncBatch, Batch
 from scalewright_client._version import __version__
 
 __all__ = ["AsyncClient", "Client"]
 
 P = ParamSpec("P")
 R = TypeVar("R")
+Q = TypeVar("Q", bound=Mapping[str, Any])
 
 DEFAULT_BASE_URL: Final = "http://127.0.0.1:8000"
 DEFAULT_TIMEOUT: Final = 10.0
@@ -49,6 +53,28 @@ def _blocking(build: Callable[P, Call[R]]) -> Callable[Concatenate["Client", P],
 def _awaited(build: Callable[P, Call[R]]) -> Callable[Concatenate["AsyncClient", P], Coroutine[Any, Any, R]]:
     async def method(self: "AsyncClient", /, *args: P.args, **kwargs: P.kwargs) -> R:
         return await self._answer(build(*args, **kwargs))
+
+    _dressed(method, build, "AsyncClient")
+    return method
+
+
+def _batched(build: Callable[[Questions[Q]], BatchCall[R]]) -> Callable[["Client", Iterable[Q]], Batch[R]]:
+    def method(self: "Client", questions: Iterable[Q]) -> Batch[R]:
+        call = build(questions)
+        reader = AnswerReader(call)
+        return Batch(self.outcomes(call, reader), reader)
+
+    _dressed(method, build, "Client")
+    return method
+
+
+def _batched_async(
+    build: Callable[[Questions[Q]], BatchCall[R]],
+) -> Callable[["AsyncClient", Questions[Q]], AsyncBatch[R]]:
+    def method(self: "AsyncClient", questions: Questions[Q]) -> AsyncBatch[R]:
+        call = build(questions)
+        reader = AnswerReader(call)
+        return AsyncBatch(self.outcomes(call, reader), reader)
 
     _dressed(method, build, "AsyncClient")
     return method
@@ -99,7 +125,12 @@ class Client:
     rules = _blocking(_operations.rules)
     layout = _blocking(_operations.layout)
     identification = _blocking(_operations.identification)
+    identification_batch = _batched(_operations.identification_batch)
+    identification_plan = _blocking(_operations.identification_plan)
     compensation = _blocking(_operations.compensation)
+    intonation = _blocking(_operations.intonation)
+    diagnosis = _blocking(_operations.diagnosis)
+    stretch_test = _blocking(_operations.stretch_test)
 
     def __init__(
         self,
@@ -129,6 +160,31 @@ class Client:
                 if again is None:
                     return call.read(response)
                 wait = again
+            self._sleep(wait)
+
+    def outcomes(self, call: BatchCall[Any], reader: LineReader[R]) -> Generator[R, None, None]:
+        """Send a batch and give what a reader makes of the lines of its answer."""
+        attempts = Attempts(self._retry)
+        while True:
+            try:
+                with self._http.stream("POST", call.path, content=call.pieces(), headers=call.headers) as response:
+                    if response.is_error:
+                        response.read()
+                    again = attempts.after_answer(response, repeatable=call.repeatable)
+                    if again is None:
+                        reader.begin(response)
+                        for piece in response.iter_bytes():
+                            yield from reader.feed(piece)
+                        reader.finish()
+                        return
+                    wait = again
+            except httpx.RequestError as fault:
+                if reader.summary is not None:
+                    reader.finish()
+                    return
+                if reader.read:
+                    raise reader.truncated("the connection broke") from fault
+                wait = attempts.after_fault(fault, repeatable=call.repeatable)
             self._sleep(wait)
 
     def close(self) -> None:
@@ -175,7 +231,12 @@ class AsyncClient:
     rules = _awaited(_operations.rules)
     layout = _awaited(_operations.layout)
     identification = _awaited(_operations.identification)
+    identification_batch = _batched_async(_operations.identification_batch)
+    identification_plan = _awaited(_operations.identification_plan)
     compensation = _awaited(_operations.compensation)
+    intonation = _awaited(_operations.intonation)
+    diagnosis = _awaited(_operations.diagnosis)
+    stretch_test = _awaited(_operations.stretch_test)
 
     def __init__(
         self,
@@ -205,6 +266,34 @@ class AsyncClient:
                 if again is None:
                     return call.read(response)
                 wait = again
+            await self._sleep(wait)
+
+    async def outcomes(self, call: BatchCall[Any], reader: LineReader[R]) -> AsyncGenerator[R, None]:
+        """Send a batch and give what a reader makes of the lines of its answer."""
+        attempts = Attempts(self._retry)
+        while True:
+            try:
+                async with self._http.stream(
+                    "POST", call.path, content=call.pieces_async(), headers=call.headers
+                ) as response:
+                    if response.is_error:
+                        await response.aread()
+                    again = attempts.after_answer(response, repeatable=call.repeatable)
+                    if again is None:
+                        reader.begin(response)
+                        async for piece in response.aiter_bytes():
+                            for outcome in reader.feed(piece):
+                                yield outcome
+                        reader.finish()
+                        return
+                    wait = again
+            except httpx.RequestError as fault:
+                if reader.summary is not None:
+                    reader.finish()
+                    return
+                if reader.read:
+                    raise reader.truncated("the connection broke") from fault
+                wait = attempts.after_fault(fault, repeatable=call.repeatable)
             await self._sleep(wait)
 
     async def aclose(self) -> None:

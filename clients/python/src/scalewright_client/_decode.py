@@ -2,7 +2,7 @@
 
 import functools
 import types
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import MISSING, Field, fields, is_dataclass
 from typing import Any, Literal, TypeAlias, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
@@ -65,8 +65,8 @@ def _decoder(kind: Any) -> Decoder:
     if origin in (Union, types.UnionType):
         (some,) = (option for option in get_args(kind) if option is not type(None))
         return _optional(_decoder(some))
-    if origin is tuple:
-        return _list(_decoder(get_args(kind)[0]))
+    if origin in (tuple, Mapping):
+        return _list(_decoder(get_args(kind)[0])) if origin is tuple else _table(_decoder(get_args(kind)[1]))
     if is_dataclass(kind):
         return _record(cast("type[Any]", kind))
     message = f"no decoder for {kind!r}"
@@ -105,6 +105,21 @@ def _list(item: Decoder) -> Decoder:
         except Mismatch as mismatch:
             raise mismatch.below(len(done)) from None
         return tuple(done)
+
+    return read
+
+
+def _table(item: Decoder) -> Decoder:
+    def read(value: object) -> dict[str, object]:
+        if not isinstance(value, dict):
+            raise Mismatch(expected="an object")
+        done: dict[str, object] = {}
+        for name, one in value.items():
+            try:
+                done[name] = item(one)
+            except Mismatch as mismatch:
+                raise mismatch.below(name) from None
+        return done
 
     return read
 

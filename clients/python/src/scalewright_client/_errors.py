@@ -5,7 +5,8 @@
     ScalewrightError                       whatever this client raises on purpose
     ├── TransportError                     no answer came
     │   ├── ConnectionFaultError           the service could not be reached, or hung up
-    │   └── TimedOutError                  the service did not answer in time
+    │   ├── TimedOutError                  the service did not answer in time
+    │   └── TruncatedError                 an answer of many lines broke off
     ├── UnexpectedAnswerError              an answer came that is not what the contract says
     └── ProblemError                       the service said no, and why
         ├── RequestProblemError            4xx: change the request
@@ -14,6 +15,7 @@
         │   ├── NotFoundError              404
         │   ├── MethodNotAllowedError      405
         │   ├── NotAcceptableError         406
+        │   ├── SlowRequestError           408
         │   ├── TooLargeError              413, 414, 431
         │   ├── UnsupportedMediaTypeError  415
         │   ├── InvalidRequestError        422, readable but refused; below it
@@ -28,28 +30,41 @@ from dataclasses import dataclass
 
 __all__ = [
     "ConnectionFaultError",
+    "ContradictoryPartError",
     "Fault",
     "ImpossibleReadingError",
+    "ImpossibleSetupError",
+    "ImpossibleStringError",
     "InvalidRequestError",
     "MalformedRequestError",
     "MethodNotAllowedError",
+    "NoSaddlePositionError",
     "NotAcceptableError",
     "NotAuthorisedError",
     "NotFoundError",
     "OutsideScaleError",
+    "PitchCountError",
     "ProblemError",
     "RateLimitedError",
     "RequestProblemError",
     "ScalewrightError",
     "ServerProblemError",
+    "SlowRequestError",
+    "StringDescriptionError",
     "TimedOutError",
+    "ToleranceError",
+    "TooFewBoardsError",
     "TooFewPitchesError",
     "TooFewReadingsError",
     "TooLargeError",
     "TransportError",
+    "TruncatedError",
     "UnavailableError",
+    "UndefinedPartError",
+    "UnequalSlotsError",
     "UnexpectedAnswerError",
     "UnknownPitchError",
+    "UnplaceableLabelError",
     "UnreadableLengthError",
     "UnsupportedMediaTypeError",
 ]
@@ -83,6 +98,17 @@ class ConnectionFaultError(TransportError):
 
 class TimedOutError(TransportError):
     """The service did not answer in time."""
+
+
+class TruncatedError(TransportError):
+    """An answer of many lines broke off, or the service did not look at all of the questions."""
+
+    def __init__(self, message: str, *, received: int, request_id: str | None = None) -> None:
+        super().__init__(message)
+        self.received = received
+        """Questions whose answers came; they are good."""
+        self.request_id = request_id
+        """What to quote to whoever runs the service; None where the answer names none."""
 
 
 class UnexpectedAnswerError(ScalewrightError):
@@ -169,6 +195,10 @@ class NotAcceptableError(RequestProblemError):
     """406: the service cannot make the media type asked for."""
 
 
+class SlowRequestError(RequestProblemError):
+    """408: the request did not arrive in time."""
+
+
 class TooLargeError(RequestProblemError):
     """413, 414 or 431: body, address or headers are over the service's limit."""
 
@@ -201,12 +231,56 @@ class TooFewPitchesError(InvalidRequestError):
     """A list of pitches shorter than the board."""
 
 
+class PitchCountError(InvalidRequestError):
+    """A temperament with a pitch too many or too few."""
+
+
 class OutsideScaleError(InvalidRequestError):
-    """A position that the scale cannot hold."""
+    """A position or a length that the scale or the rule cannot hold."""
 
 
 class UnknownPitchError(InvalidRequestError):
     """A name that is no pitch."""
+
+
+class StringDescriptionError(InvalidRequestError):
+    """A string described by too little, or twice in different words."""
+
+
+class ImpossibleStringError(InvalidRequestError):
+    """A string that cannot be; look at its measures, its mass and their units."""
+
+
+class ImpossibleSetupError(InvalidRequestError):
+    """Strings that cannot lie over their board so."""
+
+
+class NoSaddlePositionError(InvalidRequestError):
+    """No saddle brings a string near its pitches."""
+
+
+class UnplaceableLabelError(InvalidRequestError):
+    """A label whose number fits neither inches nor millimetres."""
+
+
+class UndefinedPartError(InvalidRequestError):
+    """A part whose scale nothing says."""
+
+
+class ContradictoryPartError(InvalidRequestError):
+    """A part that is defined twice, and differently."""
+
+
+class ToleranceError(InvalidRequestError):
+    """A tolerance that is not greater than zero."""
+
+
+class TooFewBoardsError(InvalidRequestError):
+    """Fewer boards than it takes to tell a tool's errors from a board's."""
+
+
+class UnequalSlotsError(InvalidRequestError):
+    """Boards off one tool that do not have the same slots."""
 
 
 class ServerProblemError(ProblemError):

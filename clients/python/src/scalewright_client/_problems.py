@@ -13,16 +13,27 @@ import httpx
 from scalewright_client import _errors as errors
 from scalewright_client._errors import Fault, ProblemError
 
-__all__ = ["BY_SLUG", "BY_STATUS", "problem_of", "request_id_of", "retry_after_of"]
+__all__ = ["BY_SLUG", "BY_STATUS", "problem_from", "problem_of", "request_id_of", "retry_after_of"]
 
 BY_SLUG: Final[Mapping[str, type[ProblemError]]] = MappingProxyType(
     {
+        "bad-tolerance": errors.ToleranceError,
+        "contradictory-part": errors.ContradictoryPartError,
         "impossible-reading": errors.ImpossibleReadingError,
+        "impossible-setup": errors.ImpossibleSetupError,
+        "impossible-string": errors.ImpossibleStringError,
+        "no-saddle-position": errors.NoSaddlePositionError,
         "outside-scale": errors.OutsideScaleError,
+        "string-description": errors.StringDescriptionError,
+        "too-few-boards": errors.TooFewBoardsError,
         "too-few-pitches": errors.TooFewPitchesError,
         "too-few-readings": errors.TooFewReadingsError,
+        "undefined-part": errors.UndefinedPartError,
+        "unequal-slots": errors.UnequalSlotsError,
         "unknown-pitch": errors.UnknownPitchError,
+        "unplaceable-label": errors.UnplaceableLabelError,
         "unreadable-length": errors.UnreadableLengthError,
+        "wrong-pitch-count": errors.PitchCountError,
     }
 )
 """Slugs that have a class of their own; those of HTTP itself are told by their status."""
@@ -35,6 +46,7 @@ BY_STATUS: Final[Mapping[int, type[ProblemError]]] = MappingProxyType(
         404: errors.NotFoundError,
         405: errors.MethodNotAllowedError,
         406: errors.NotAcceptableError,
+        408: errors.SlowRequestError,
         413: errors.TooLargeError,
         414: errors.TooLargeError,
         415: errors.UnsupportedMediaTypeError,
@@ -68,18 +80,53 @@ def problem_of(response: httpx.Response) -> ProblemError:
     ProblemError
         The exception to raise.
     """
-    members = _document(response)
+    return problem_from(
+        _document(response),
+        response.status_code,
+        title=_reason(response),
+        request_id=request_id_of(response),
+        retry_after=retry_after_of(response),
+    )
+
+
+def problem_from(
+    members: Mapping[str, object],
+    status: int,
+    *,
+    title: str | None = None,
+    request_id: str | None = None,
+    retry_after: float | None = None,
+) -> ProblemError:
+    """Read the members of a problem document into the exception that fits it best; never fails.
+
+    Parameters
+    ----------
+    members : mapping
+        Parsed JSON; whatever is missing is done without.
+    status : int
+        HTTP status.
+    title : str, optional
+        Taken where the document has none.
+    request_id : str, optional
+        Taken before the document's own.
+    retry_after : float, optional
+        How long the service asks to wait. [s]
+
+    Returns
+    -------
+    ProblemError
+        The exception to raise.
+    """
     slug = _slug(members.get("type"))
-    status = response.status_code
     kind = BY_SLUG.get(slug or "") or BY_STATUS.get(status) or _class_of(status)
     return kind(
         status=status,
-        title=_text(members.get("title")) or _reason(response),
+        title=_text(members.get("title")) or title or f"HTTP status {status}",
         detail=_text(members.get("detail")),
         slug=slug,
         errors=_faults(members.get("errors")),
-        request_id=request_id_of(response) or _request_of(members.get("instance")),
-        retry_after=retry_after_of(response),
+        request_id=request_id or _request_of(members.get("instance")),
+        retry_after=retry_after,
         extensions={name: value for name, value in members.items() if name not in _MEMBERS},
     )
 

@@ -12,7 +12,7 @@ from scalewright_client._errors import UnexpectedAnswerError
 from scalewright_client._problems import request_id_of
 from scalewright_client._results import Rule
 
-__all__ = ["Call", "call"]
+__all__ = ["Call", "call", "encode"]
 
 Result = TypeVar("Result")
 
@@ -83,13 +83,25 @@ def call(method: str, path: str, result: type[Result], body: Mapping[str, object
     """
     if body is None:
         return Call(method, path, result)
+    return Call(method, path, result, encode(body))
+
+
+def encode(body: Mapping[str, object]) -> bytes:
+    """Write a question as JSON, without the members that are None.
+
+    Raises
+    ------
+    ValueError
+        A number that is not finite.
+    TypeError
+        Something that has no place in JSON.
+    """
     given = {name: value for name, value in body.items() if value is not None}
     try:
-        text = json.dumps(given, allow_nan=False, separators=(",", ":"), default=_plain)
+        return _WRITER.encode(given).encode()
     except ValueError:
         message = "a number of the request is not finite; leave out what was not measured"
         raise ValueError(message) from None
-    return Call(method, path, result, text.encode())
 
 
 def _plain(value: object) -> object:
@@ -115,3 +127,6 @@ def _rule_request(rule: Rule) -> dict[str, object]:
         "repeat": rule.repeat,
     }
     return {name: value for name, value in members.items() if value is not None}
+
+
+_WRITER = json.JSONEncoder(allow_nan=False, separators=(",", ":"), default=_plain)

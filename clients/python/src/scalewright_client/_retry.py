@@ -59,13 +59,15 @@ class Attempts:
         self._policy = policy
         self._made = 0
 
-    def after_answer(self, response: httpx.Response) -> float | None:
+    def after_answer(self, response: httpx.Response, *, repeatable: bool = True) -> float | None:
         """Judge an answer.
 
         Parameters
         ----------
         response : httpx.Response
-            The answer, its body read.
+            The answer, its body read if it is a refusal.
+        repeatable : bool
+            Whether the question is still there to be put again.
 
         Returns
         -------
@@ -79,19 +81,21 @@ class Attempts:
         """
         if not response.is_error:
             return None
-        wait = self._next_wait() if response.status_code in _TRANSIENT else None
+        wait = self._next_wait() if repeatable and response.status_code in _TRANSIENT else None
         asked = retry_after_of(response)
         if wait is None or (asked is not None and asked > self._policy.longest_wait):
             raise problem_of(response)
         return wait if asked is None else max(wait, asked)
 
-    def after_fault(self, fault: httpx.RequestError) -> float:
+    def after_fault(self, fault: httpx.RequestError, *, repeatable: bool = True) -> float:
         """Judge a fault of the transport.
 
         Parameters
         ----------
         fault : httpx.RequestError
             What the transport raised.
+        repeatable : bool
+            Whether the question is still there to be put again.
 
         Returns
         -------
@@ -103,7 +107,7 @@ class Attempts:
         TransportError
             Asking again is not safe or has not helped.
         """
-        wait = self._next_wait() if isinstance(fault, _SAFE_FAULTS) else None
+        wait = self._next_wait() if repeatable and isinstance(fault, _SAFE_FAULTS) else None
         if wait is None:
             raise _wrapped(fault) from fault
         return wait

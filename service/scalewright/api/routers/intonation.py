@@ -19,7 +19,7 @@ router = APIRouter(prefix="/v1", tags=["intonation"])
     summary="How far out of tune every note is, and why",
 )
 async def intonation(question: IntonationIn) -> Intonation:
-    """Cents error of every string at every fret, with the open string in tune, split into four causes that add up to it.
+    """Cents error of every string at every fret, open strings in tune, split into four causes that add up to it.
 
     Any spacing rule, saddle and nut setbacks string by string, action, relief, finger position and target temperament.
     `spacing` is where the fret stands, `stretch` what pressing the string down does to its tension, `stiffness` its

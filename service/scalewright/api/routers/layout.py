@@ -4,9 +4,10 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query
 
+from scalewright.api.batch import Batch, add_batch
 from scalewright.api.operations import get, post
 from scalewright.lutherie.layout import Layout, lay_out
-from scalewright.wire.layout import LayoutIn, LayoutOut, LayoutQuery
+from scalewright.wire.layout import LayoutIn, LayoutOut, LayoutQuery, answer_layouts
 
 __all__ = ["router"]
 
@@ -30,3 +31,13 @@ async def get_layout(question: Annotated[LayoutQuery, Query()]) -> Layout:
     A bare number is in `unit`: `scale=24.75&unit=in` and `scale=24.75in&unit=in` say the same.
     """
     return lay_out(*question.to_domain())
+
+
+add_batch(
+    router,
+    "/layout/batch",
+    Batch(LayoutIn, answer_layouts),
+    operation_id="layout_batch",
+    summary="Lay out the frets of many boards",
+    about="Answer many questions of /v1/layout, each as a line of JSON.",
+)

@@ -9,6 +9,7 @@ from starlette.responses import JSONResponse, RedirectResponse
 from scalewright import __version__
 from scalewright.api.documentation import problem_documentation
 from scalewright.api.media import choose
+from scalewright.api.problems import KINDS, Refusal
 
 __all__ = ["router"]
 
@@ -36,10 +37,31 @@ async def livez() -> Response:
     return JSONResponse({"status": "ok", "version": __version__}, headers=_NO_STORE)
 
 
-@router.get("/readyz", operation_id="readyz", summary="Whether requests are welcome", **_ANSWER)
-async def readyz() -> Response:
-    """Answers when the service takes requests; it needs nothing beside itself, so it is ready when it lives."""
+@router.get(
+    "/readyz",
+    operation_id="readyz",
+    summary="Whether requests are welcome",
+    response_model=Health,
+    responses={status: problem_documentation(status) for status in (405, 503)},
+)
+async def readyz(request: Request) -> Response:
+    """Answers when the service takes requests: it needs nothing beside itself, so from its start until its end.
+
+    From SIGTERM on it answers 503, while all else is still answered for a few seconds, so that whoever watches it
+    can take new requests elsewhere.
+    """
+    if request.app.state.lifecycle.draining:
+        raise Refusal("shutting-down", KINDS["shutting-down"].about)
     return JSONResponse({"status": "ok", "version": __version__}, headers=_NO_STORE)
+
+
+@router.get("/metrics", include_in_schema=False)
+def metrics(request: Request) -> Response:
+    """Numbers for Prometheus; in a thread, as those of several processes are read from files."""
+    if not request.app.state.settings.metrics:
+        raise Refusal.of_status(404)
+    content, media_type = request.app.state.metrics.text(request.headers.get("accept", ""))
+    return Response(content, headers={**_NO_STORE, "Content-Type": media_type})
 
 
 @router.get("/", include_in_schema=False)

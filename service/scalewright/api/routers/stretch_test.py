@@ -15,7 +15,7 @@ router = APIRouter(prefix="/v1", tags=["stretch-test"])
     router,
     "/stretch-test",
     answer=StretchTestOut,
-    examples="stretch_test",
+    examples="stretch-test",
     summary="From a stretch test to R and kappa",
 )
 async def stretch_test(question: StretchTestIn) -> StretchTest:

@@ -9,10 +9,11 @@ from scalewright.lutherie.compensation.setbacks import BestSetbacks, Freedom
 from scalewright.lutherie.compensation.slot import SlotFit, TravelFit
 from scalewright.lutherie.compensation.string_sets import Preference
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.fretting import StiffnessModel
+from scalewright.lutherie.setup import Heights
 from scalewright.lutherie.spacing import Rule
-from scalewright.lutherie.stringing import Heights, SetbackOrigin, Strung
-from scalewright.lutherie.strings import BendingSource, MassSource, StretchSource
+from scalewright.lutherie.string_path import StiffnessModel
+from scalewright.lutherie.string_spec import BendingSource, MassSource, StretchSource
+from scalewright.lutherie.stringing import SetbackOrigin, Strung
 
 __all__ = ["Compensation", "FrettedNote", "StringCompensation", "by_string"]
 

@@ -1,4 +1,4 @@
-"""Bridges that are glued already: what each remedy reaches, from the least intrusive to the most, and what it leaves."""
+"""Bridges that are glued already: what each remedy reaches and leaves, from the least intrusive to the most."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass

@@ -15,8 +15,8 @@ from scalewright.lutherie.compensation.setbacks import BestSetbacks, Freedom
 from scalewright.lutherie.compensation.slot import fit_slot, fit_travel
 from scalewright.lutherie.compensation.string_sets import Posed, Preference, join, pose, solve
 from scalewright.lutherie.errors import ImpossibleSetupError, LutherieError
+from scalewright.lutherie.setup import Setup
 from scalewright.lutherie.spacing import Equal
-from scalewright.lutherie.stringing import Setup
 
 __all__ = ["compensate", "compensate_all"]
 
@@ -86,12 +86,12 @@ def compensate_all(orders: Sequence[Order]) -> list[Compensation | LutherieError
     solved = iter(solve([one for one in posed if isinstance(one, Posed)]))
     answers: list[Compensation | LutherieError] = []
     for order, one in zip(orders, posed, strict=True):
-        best = next(solved) if isinstance(one, Posed) else one
-        if isinstance(one, LutherieError) or isinstance(best, LutherieError):
-            answers.append(best if isinstance(best, LutherieError) else one)
+        if isinstance(one, LutherieError):
+            answers.append(one)
             continue
+        best = next(solved)
         try:
-            answers.append(_answer(order, one, best))
+            answers.append(best if isinstance(best, LutherieError) else _answer(order, one, best))
         except LutherieError as error:
             answers.append(error)
     return answers

@@ -8,8 +8,8 @@ from scalewright.lutherie.compensation.bridge import GluedBridge
 from scalewright.lutherie.compensation.setbacks import Freedom
 from scalewright.lutherie.compensation.slot import StraightSlot, Travel
 from scalewright.lutherie.compensation.string_sets import Preference
-from scalewright.lutherie.stringing import Heights, Setup
-from scalewright.lutherie.strings import StringSpec
+from scalewright.lutherie.setup import Heights, Setup
+from scalewright.lutherie.string_spec import StringSpec
 
 __all__ = ["BridgeWork", "Order", "StringSet"]
 

@@ -8,7 +8,8 @@ import numpy as np
 
 from scalewright.lutherie.compensation.setbacks import BestSetbacks, best_setbacks
 from scalewright.lutherie.estimate import Floats
-from scalewright.lutherie.fretting import FrettedStrings, cents_errors_and_slopes
+from scalewright.lutherie.fretting import cents_errors_and_slopes
+from scalewright.lutherie.string_path import FrettedStrings
 
 __all__ = ["BreakPoint", "Line", "LineFamily", "Wishes", "break_points", "fit_line", "narrowest_line", "pooled_rms"]
 
@@ -218,11 +219,12 @@ def fit_line(wishes: Wishes, family: LineFamily, half_width: float) -> Line:
         curvature = curvature[np.ix_(free, free)] + np.eye(int(free.sum())) * (1e-9 * held.steepness.max())
         step = np.zeros_like(place)
         step[free] = -np.linalg.solve(curvature, slope[free])
-        for halving in range(_MOST_HALVINGS):
-            moved = np.clip(place + 0.5**halving * step, family.low, family.high)
+        moved = np.clip(place + step, family.low, family.high)
+        trial, halvings = at(moved), 0
+        while trial[0].total.sum() > held.total.sum() * (1.0 + 1e-13) and halvings < _MOST_HALVINGS:
+            halvings += 1
+            moved = np.clip(place + 0.5**halvings * step, family.low, family.high)
             trial = at(moved)
-            if trial[0].total.sum() <= held.total.sum() * (1.0 + 1e-13):
-                break
         still = bool(np.abs(moved - place).max() < _STILL)
         place, (held, centre, saddle) = moved, trial
         if still:

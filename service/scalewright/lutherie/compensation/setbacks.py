@@ -7,7 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scalewright.lutherie.estimate import Floats
-from scalewright.lutherie.fretting import FrettedStrings, cents_errors_and_slopes
+from scalewright.lutherie.fretting import cents_errors_and_slopes
+from scalewright.lutherie.string_path import FrettedStrings
 
 __all__ = ["BestSetbacks", "Freedom", "best_setbacks"]
 
@@ -16,10 +17,21 @@ Freedom: TypeAlias = Literal["fixed", "free", "uniform"]
 
 _MOST_STEPS = 60
 _MOST_HALVINGS = 40
-_SMALLEST_STEP = 1e-15
+_SMALLEST_STEP = 1e-16
 """The search of a string ends where its next step is below this share of the scale. [-]"""
-_SMALL_STEP = 1e-12
-"""It ends below this share too where steps no longer shrink: the rest is rounding. [-]"""
+_SMALL_STEP, _SMALL_STEP_LATE = 1e-14, 1e-12
+"""It ends below this share too where steps no longer shrink, as the rest is rounding; the second late in the search,
+for strings whose frets hardly tell saddle and nut apart. [-]"""
+_LATE = 20
+"""Steps after which a search is late."""
+_QUICK = 0.05
+"""Steps that shrink faster than to this share are not corrected. [-]"""
+_REST = 1e-17
+"""The search of a string ends where what a step leaves is below this share of the scale. [-]"""
+_LEAST_SHARE, _MOST_SHARE = 0.1, 2.0
+"""Bounds of that correction. [-]"""
+_NEAR = 1e-3
+"""Below this share of the scale a step is corrected by how the one before it turned out. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,16 +144,20 @@ def _search(
     errors, by_saddle, by_nut = cents_errors_and_slopes(strings, saddle, nut)
     uncompensated, total = errors, np.vecdot(weights, errors**2)
     moves, settled = np.full(len(saddle), np.inf), np.zeros(len(saddle), dtype=np.bool_)
-    for _ in range(_MOST_STEPS):
+    taken: tuple[Floats, Floats, Floats] | None = None
+    for steps in range(_MOST_STEPS):
         saddle_step, nut_step = _step(weights, errors, by_saddle, by_nut, freedom, sets)
         moves, last_moves = np.maximum(np.abs(saddle_step), np.abs(nut_step)) / strings.scale, moves
         if sets is not None:
             moves = -sets.least(-moves)
-        settled |= (moves < _SMALLEST_STEP) | ((moves < _SMALL_STEP) & (moves > 0.5 * last_moves))
+        small = _SMALL_STEP if steps < _LATE else _SMALL_STEP_LATE
+        settled |= (moves < _SMALLEST_STEP) | ((moves < small) & (moves > 0.5 * last_moves))
         if settled.all():
             break
         # The largest share of the step that stays clear of the last fret and of the finger at fret 1.
         share = 0.5 / np.maximum(0.5, np.maximum(-saddle_step / (saddle_room + saddle), -nut_step / (nut_room + nut)))
+        if taken is not None and (moves > _QUICK * last_moves).any():
+            share = np.where(moves < _NEAR, share * _secant(taken, saddle_step, nut_step, sets), share)
         share = np.where(np.isfinite(moves), share, 0.0)
         if sets is not None:
             share = sets.least(share)
@@ -157,11 +173,29 @@ def _search(
             if halvings == _MOST_HALVINGS or not worse.any():
                 break
             share, halvings = np.where(worse, 0.5 * share, share), halvings + 1
-        saddle, nut, total = trial_saddle, trial_nut, trial
-        if not np.isfinite(moves[~settled]).any():
+        whole = (share == 1.0) & (np.True_ if taken is None else taken[0] == 1.0)
+        saddle, nut, total, taken = trial_saddle, trial_nut, trial, (share, saddle_step, nut_step)
+        # What this step has left is about what it left of the one before.
+        whole &= (moves < _QUICK * last_moves) & np.isfinite(last_moves)
+        settled |= whole & (moves * moves < _REST * last_moves)
+        if settled.all() or not np.isfinite(moves[~settled]).any():
             break
     rms = np.sqrt(total / np.broadcast_to(weights, errors.shape).sum(axis=1))
     return BestSetbacks(saddle, nut, uncompensated, errors, rms, settled & np.isfinite(rms))
+
+
+def _secant(taken: tuple[Floats, Floats, Floats], saddle_step: Floats, nut_step: Floats, sets: _Sets | None) -> Floats:
+    """Share of a step that leads to rest, by what a share of the step before left of it, shape (n_strings,). [-]
+
+    Where errors stay large, Gauss-Newton alone creeps or swings about the minimum.
+    """
+    share, saddle_before, nut_before = taken
+    left = saddle_step * saddle_before + nut_step * nut_before
+    before = saddle_before**2 + nut_before**2
+    if sets is not None:
+        left, before = sets.sum(left), sets.sum(before)
+    secant = share / (1.0 - left / before)
+    return np.where((secant > _LEAST_SHARE) & np.isfinite(secant), np.minimum(secant, _MOST_SHARE), 1.0)
 
 
 def _step(

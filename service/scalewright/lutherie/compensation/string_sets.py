@@ -8,8 +8,9 @@ import numpy as np
 from scalewright.lutherie.compensation.setbacks import BestSetbacks, Freedom, best_setbacks
 from scalewright.lutherie.errors import ImpossibleSetupError, NoSaddlePositionError
 from scalewright.lutherie.estimate import Floats
-from scalewright.lutherie.fretting import FrettedStrings
-from scalewright.lutherie.stringing import Setup, Strung, lay_strings
+from scalewright.lutherie.setup import Setup
+from scalewright.lutherie.string_path import FrettedStrings
+from scalewright.lutherie.stringing import Strung, lay_strings
 
 __all__ = ["Posed", "Preference", "join", "pose", "solve"]
 

@@ -120,8 +120,8 @@ def board_of(complaint: Complaint) -> Board:
             raise ImpossibleReadingError(message, field=("readings", index, "fret"), most=complaint.frets)
         if abs(reading.cents) > _FARTHEST:
             message = (
-                f"a note is off by more than {_FARTHEST:g} cents: it was read at another fret or against another pitch; "
-                "cents count from the pitch that this fret should give"
+                f"a note is off by more than {_FARTHEST:g} cents: it was read at another fret or against another "
+                "pitch; cents count from the pitch that this fret should give"
             )
             raise ImpossibleReadingError(message, field=("readings", index, "cents"), example=4.0)
     return Board(layout, layout.true_scale, remaining, targets(complaint.rule, complaint.frets, complaint.target))

@@ -70,6 +70,7 @@ def diagnose(complaint: Complaint) -> Diagnosis:
     fitted = [string for string in fitted if (string.frets > 0).any()]
     strings = [_diagnosed(complaint, board, string) for string in fitted]
     spacing = diagnose_spacing(complaint, board, fitted)
+    misplaced = {fret.fret for fret in spacing.frets if fret.misplaced}
     remaining = [reading.remaining for string in strings for reading in string.readings if reading.fret > 0]
     return Diagnosis(
         rule=complaint.rule,
@@ -78,7 +79,7 @@ def diagnose(complaint: Complaint) -> Diagnosis:
         coverage=complaint.coverage,
         strings=strings,
         spacing=spacing,
-        suspect_readings=_suspects(fitted),
+        suspect_readings=[one for one in _suspects(fitted) if one.fret not in misplaced],
         cannot_tell=words.cannot_tell(complaint, fitted, spacing),
         next_readings=[proposal for string in fitted if (proposal := _next(complaint, board, string)) is not None],
         remaining_rms_cents=_rms(np.array(remaining)),

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 
@@ -23,8 +24,21 @@ __all__ = ["diagnose_spacing", "rule_errors"]
 _CENTS = 1200.0 / math.log(2.0)
 _ESTABLISHED = 0.95
 """Probability that makes a rule established. [-]"""
+_TOLD_APART = 6.6
+"""By how much chi-square has to prefer one misplaced fret to the next best, about a hundred to one; our choice. [-]"""
+_HOPELESS = 1e9
+"""Condition beyond which readings say nothing of a fret. [-]"""
 _UNEXPLAINED = 0.01
 """Chi-squares less probable than this are not explained. [-]"""
+
+
+class _Told(NamedTuple):
+    """What readings say of an error at each fret, moves taken out."""
+
+    information: Floats
+    """Shape (n_frets, n_frets). [1/cent²]"""
+    pull: Floats
+    """Shape (n_frets,). [1/cent]"""
 
 
 def diagnose_spacing(complaint: Complaint, board: Board, strings: Sequence[FittedString]) -> SpacingDiagnosis:
@@ -44,6 +58,7 @@ def diagnose_spacing(complaint: Complaint, board: Board, strings: Sequence[Fitte
     SpacingDiagnosis
         Of each rule only what no move of saddle and nut could undo counts.
     """
+    strings = [string for string in strings if string.told]
     freedom = sum(len(string.frets) - int(string.fit.free.sum()) for string in strings)
     rules = _rules(complaint, board, strings, freedom)
     leading = rules[0]
@@ -120,7 +135,10 @@ def _beyond_moves(string: FittedString, errors: Floats) -> Floats:
 
 
 def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedString]) -> list[FretError]:
-    """Errors that strings share fret by fret, orthogonal to the moves; none where no two strings share enough."""
+    """Errors that strings share fret by fret, beyond the moves; none where no two strings share enough.
+
+    Each is what the readings say if that fret is off, and of the others those alone that are named.
+    """
     counts: dict[int, int] = {}
     for string in strings:
         for fret in set(string.frets.tolist()) - {0}:
@@ -129,10 +147,8 @@ def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedS
     if len(shared) < 3:
         return []
     place = {fret: index for index, fret in enumerate(shared)}
-    information, pull = np.zeros((len(shared), len(shared))), np.zeros(len(shared))
+    told = []
     for string in strings:
-        if not string.told:
-            continue
         select = np.zeros((len(string.frets), len(shared)))
         for row, fret in enumerate(string.frets.tolist()):
             if fret in place:
@@ -140,28 +156,75 @@ def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedS
         design, weights = string.fit.design[:, string.fit.free], string.weights
         weighted = design * weights[:, np.newaxis]
         beyond = np.diag(weights) - weighted @ np.linalg.solve(design.T @ weighted, weighted.T)
-        information += select.T @ beyond @ select
-        pull += select.T @ (weights * string.fit.residuals)
-    # What a move could undo has no information; the pseudo-inverse leaves it out.
-    values, vectors = np.linalg.eigh(information)
-    kept = values > 1e-9 * max(1e-300, float(values[-1]))
-    if not kept.any():
-        return []
-    covariance = (vectors[:, kept] / values[kept]) @ vectors[:, kept].T
-    errors, sigmas = covariance @ pull, np.sqrt(np.maximum(np.diag(covariance), 0.0))
-    threshold = math.sqrt(chi_square_quantile(_UNEXPLAINED / len(shared), 1))
+        told.append(_Told(select.T @ beyond @ select, select.T @ (weights * string.fit.residuals)))
+    together = _Told(np.sum([one.information for one in told], axis=0), np.sum([one.pull for one in told], axis=0))
+    named = _named_frets(told, together)
+    errors, sigmas = _one_by_one(together, named)
     found = []
-    for fret, error, sigma in zip(shared, errors.tolist(), sigmas.tolist(), strict=True):
+    for index, (fret, error, sigma) in enumerate(zip(shared, errors.tolist(), sigmas.tolist(), strict=True)):
+        if not math.isfinite(sigma):
+            continue
         per_cent = float(board.remaining[fret - 1]) / _CENTS
         found.append(
             FretError(
                 fret=fret,
                 error=normal_estimate(error, sigma, complaint.coverage),
                 displacement=normal_estimate(per_cent * error, per_cent * sigma, complaint.coverage),
-                misplaced=sigma > 0.0 and abs(error) > threshold * sigma,
+                misplaced=index in named,
             )
         )
     return found
+
+
+def _named_frets(told: Sequence[_Told], together: _Told) -> list[int]:
+    """Places of the frets that have to be off, the plainest first.
+
+    Each explains more than chance allows, more than any other fret would, and about as much on every string:
+    what one string says alone is a reading to take again.
+    """
+    n = len(together.pull)
+    threshold = chi_square_quantile(_UNEXPLAINED / n, 1)
+    named: list[int] = []
+    disputed: list[int] = []
+    while len(named) + len(disputed) < n - 3:
+        errors, sigmas = _one_by_one(together, named)
+        gains = np.where(np.isfinite(sigmas), (errors / sigmas) ** 2, 0.0)
+        gains[[*named, *disputed]] = 0.0
+        first, second = np.argsort(-gains)[:2].tolist()
+        if gains[first] < threshold or gains[first] - gains[second] < _TOLD_APART:
+            break
+        agreed = _agreed(told, named, errors, first)
+        (named if agreed else disputed).append(first)
+    return named
+
+
+def _agreed(told: Sequence[_Told], named: Sequence[int], errors: Floats, fret: int) -> bool:
+    """Whether the strings agree on the error of a fret, beside those that are named."""
+    beside = np.zeros_like(errors)
+    beside[[*named]] = errors[[*named]]
+    total, strings = 0.0, 0
+    for one in told:
+        weight = float(one.information[fret, fret])
+        if weight > 0.0:
+            own = float(one.pull[fret] - one.information[fret] @ beside) / weight
+            total += weight * (own - float(errors[fret])) ** 2
+            strings += 1
+    return strings >= 2 and float(chi_square_survival(np.array(total), strings - 1)) > _UNEXPLAINED
+
+
+def _one_by_one(told: _Told, named: Sequence[int]) -> tuple[Floats, Floats]:
+    """Errors of the named frets together, and of every other one beside them; infinitely unsure where nothing tells."""
+    n = len(told.pull)
+    errors, sigmas = np.zeros(n), np.full(n, np.inf)
+    for fret in range(n):
+        chosen = [*named] if fret in named else [*named, fret]
+        block = told.information[np.ix_(chosen, chosen)]
+        if np.linalg.cond(block) > _HOPELESS:
+            continue
+        at = chosen.index(fret)
+        errors[fret] = np.linalg.solve(block, told.pull[chosen])[at]
+        sigmas[fret] = math.sqrt(float(np.linalg.inv(block)[at, at]))
+    return errors, sigmas
 
 
 def _statement(

@@ -83,8 +83,8 @@ def suspicion(string: FittedString, index: int, deviation: float) -> str:
     """What a reading may be that the others contradict."""
     side = "sharp" if deviation > 0.0 else "flat"
     return (
-        f"String {string.number} at fret {int(string.frets[index])} reads {abs(deviation):.1f} cents too {side} for the "
-        "others: read it again; if it stays, look at that fret, its crown and how hard it is pressed."
+        f"String {string.number} at fret {int(string.frets[index])} reads {abs(deviation):.1f} cents too {side} for "
+        "the others: read it again; if it stays, look at that fret, its crown and how hard it is pressed."
     )
 
 
@@ -109,8 +109,8 @@ def cannot_tell(complaint: Complaint, strings: Sequence[FittedString], spacing: 
     if spacing.verdict == "undecided":
         told.append(Note("spacing-rule", spacing.statement))
     text = (
-        "Stretch, stiffness and misplaced break points can't be told apart from cents: the answer is the move that mends, "
-        "not its cause."
+        "Stretch, stiffness and misplaced break points can't be told apart from cents: the answer is the move that "
+        "mends, not its cause."
     )
     told.append(Note("cause", text))
     return told
@@ -125,8 +125,8 @@ def notes(complaint: Complaint) -> list[Note]:
     return [
         Note(
             "reading-uncertainty",
-            f"Each reading has a standard uncertainty of {complaint.tuner_uncertainty:g} cents unless it says otherwise, "
-            f"and {complaint.model_uncertainty:g} cents for what no move of an ideal string explains.",
+            f"Each reading has a standard uncertainty of {complaint.tuner_uncertainty:g} cents unless it says "
+            f"otherwise, and {complaint.model_uncertainty:g} cents for what no move of an ideal string explains.",
         ),
         Note("height-first", "Set relief, action and nut height, and fit fresh strings, before anything is moved."),
         Note(

@@ -11,9 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import least_squares
 
-from scalewright.lutherie.compensation import compensate
-from scalewright.lutherie.compensation import best_setbacks
-from scalewright.lutherie.compensation import Preference
+from scalewright.lutherie.compensation import Preference, best_setbacks, compensate
 from scalewright.lutherie.errors import (
     ImpossibleSetupError,
     ImpossibleStringError,
@@ -22,13 +20,15 @@ from scalewright.lutherie.errors import (
     TooFewPitchesError,
     UnknownPitchError,
 )
-from scalewright.lutherie.fretting import FrettedStrings, cents_errors, cents_errors_and_slopes
+from scalewright.lutherie.fretting import cents_errors, cents_errors_and_slopes
 from scalewright.lutherie.layout import lay_out
+from scalewright.lutherie.setup import Action, Heights, Relief, Setup
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal, Listed
-from scalewright.lutherie.stringing import Action, Heights, Setup, lay_strings
-from scalewright.lutherie.strings import StringSpec
+from scalewright.lutherie.string_path import FrettedStrings
+from scalewright.lutherie.string_spec import StringSpec
+from scalewright.lutherie.stringing import lay_strings
 
-STRINGS = json.loads((Path(__file__).parents[1] / "reference" / "intonation.json").read_text(encoding="utf-8"))
+STRINGS = json.loads((Path(__file__).parents[2] / "reference" / "intonation.json").read_text(encoding="utf-8"))
 ANDERSON = "Anderson and Beausoleil, J. Acoust. Soc. Am. 156(1), 683 (2024), tables of RMS setbacks"
 PUBLISHED = [pytest.param(rows, id=name) for name, rows in STRINGS["sets"].items()]
 POUND_PER_INCH = 453.59237 / 0.0254
@@ -41,6 +41,12 @@ CENT_OF_TABLE = 0.001
 MM_OF_ANOTHER_OPTIMISER = 1e-6
 FLAT = 1e-9
 """What is left of the gradient of half the sum of squares at a minimum. [cent2/mm]"""
+MM_OF_FIRST_ORDER = 0.02
+"""What terms of second order do to the setbacks. [mm]"""
+MM_OF_A_CLOSED_FORM = 0.08
+"""The paper's closed form keeps some terms of second order and not others. [mm]"""
+MM_OF_A_MAKER = 0.9
+"""Another geometry and other strings, set by ear. [mm]"""
 MM_OF_A_TENTH = 0.05
 """The rule-of-18 saddle was computed to a tenth of a millimetre. [mm]"""
 
@@ -92,6 +98,37 @@ def test_the_default_string(finger):
     assert result.kappa == default["kappa"]
     assert result.saddle_setback == pytest.approx(expected["saddle_setback_mm"], abs=MM_OF_TABLE)
     assert result.nut_setback == pytest.approx(expected["nut_setback_mm"], abs=MM_OF_TABLE)
+
+
+@pytest.mark.source(ANDERSON, "closed-form setbacks of the default string, from the model to first order")
+def test_the_closed_form_is_near():
+    """The paper's closed form and the one to first order in PHYSICS of moves are near the exact optimum."""
+    default = STRINGS["default_string"]
+    string = StringSpec("E4", 2.0 * default["radius_mm"], unit_mass=0.4, R=default["R"])
+    (result,) = compensate(setup(strings=[string]), "free").strings
+    # (gamma - 1)(B0 - dS/X0) + dN/X0 + kappa Q/2, Q to second order in the heights, by least squares.
+    gamma = 2.0 ** (np.arange(1, 13) / 12.0)
+    Q = (gamma * 5.0**2 + gamma / (gamma - 1.0) - 4.0**2) / (2.0 * 650.0**2)
+    causes = (gamma - 1.0) * result.B0 + 0.5 * result.kappa * Q
+    moves = np.stack([(gamma - 1.0) / 650.0, -np.ones(12) / 650.0], axis=1)
+    first_order = np.linalg.lstsq(moves, causes, rcond=None)[0]
+
+    assert [result.saddle_setback, result.nut_setback] == pytest.approx(first_order.tolist(), abs=MM_OF_FIRST_ORDER)
+    closed = default["closed_form_d0"]
+    assert result.saddle_setback == pytest.approx(closed["saddle_setback_mm"], abs=MM_OF_A_CLOSED_FORM)
+    assert result.nut_setback == pytest.approx(closed["nut_setback_mm"], abs=MM_OF_A_CLOSED_FORM)
+
+
+@pytest.mark.source("G. Byers, American Lutherie 47 (1996), as quoted by a secondary source; geometry unknown")
+def test_a_maker_set_his_saddles_so():
+    """Setbacks of a nylon set lie in the band of those that a maker published."""
+    byers = STRINGS["byers_1996"]
+    result = compensate(setup(strings=published(STRINGS["sets"]["nylon-normal"])), "free").strings
+
+    assert [string.pitch for string in result] == byers["strings"]
+    for string, saddle, nut in zip(result, byers["saddle_mm"], byers["nut_mm"], strict=True):
+        assert string.saddle_setback == pytest.approx(saddle, abs=MM_OF_A_MAKER)
+        assert string.nut_setback == pytest.approx(nut, abs=MM_OF_A_MAKER)
 
 
 @pytest.mark.source(ANDERSON, "recomputed: the physical form of B moves setbacks by a few hundredths")
@@ -148,9 +185,10 @@ def plain_errors(strings, row, saddle, nut):
     )
     kappa, s, beta = strings.kappa[row], strings.gyration[row], strings.boundary
     L0 = np.sqrt((X0 + saddle + nut) ** 2 + c**2)
+    b = b if strings.fall is None else b + strings.fall[row]
     L = np.sqrt((X + saddle) ** 2 + (b + c) ** 2)
     behind = L * d / (X + saddle) + np.sqrt((X0 - X + nut - d) ** 2 + (b + (b + c) * d / (X + saddle)) ** 2)
-    Q = (L + behind - L0) / L0
+    Q = (L + behind - L0) / (L0 + (0.0 if strings.beyond is None else strings.beyond[row]))
     if strings.stiffness == "position":
         B0, B = np.sqrt(kappa) * s / X0, np.sqrt(kappa) * s / X0 * (X0 / X)
     else:
@@ -191,11 +229,11 @@ def general_optimum(strings, row, weights, start):
 
 
 @pytest.mark.source("scipy.optimize.least_squares, from several starts, on the model written out again")
-@pytest.mark.parametrize("seed", range(10))
+@pytest.mark.parametrize("seed", range(20))
 def test_setbacks_are_those_of_a_general_optimiser(seed):
-    """Fifty random strings on random boards of every rule: the same minimum, whatever the start, and a flat one."""
+    """Random strings, five hundred in all, on boards of every rule: the same minimum from any start, and a flat one."""
     rng = np.random.default_rng(seed)
-    for _ in range(10):
+    for _ in range(5):
         frets = int(rng.integers(8, 25))
         board = setup(
             rule=random_rule(rng),
@@ -206,6 +244,8 @@ def test_setbacks_are_those_of_a_general_optimiser(seed):
             finger_behind_fret=rng.uniform(0.0, 5.0),
             boundary_factor=rng.uniform(0.0, 2.0),
             stiffness=str(rng.choice(["position", "length_and_tension"])),
+            relief=[None, Relief(rng.uniform(0.0, 0.5)), Relief(rng.uniform(0.0, 0.5), "tilt")][rng.integers(3)],
+            sliding_length=rng.uniform(0.0, 300.0) * rng.integers(2),
         )
         nut_free = bool(rng.integers(2))
         weights = rng.uniform(0.2, 2.0, frets)
@@ -460,5 +500,7 @@ def test_every_array_of_strings_has_a_row_for_each():
     shapes = {field.name: np.shape(getattr(strings, field.name)) for field in fields(strings)}
 
     assert shapes.pop("boundary") == shapes.pop("stiffness") == ()
+    # What no string of the board has is None.
+    assert [shapes.pop(name) for name in ("fall", "pressed", "beyond")] == [(), (), ()]
     assert {shapes.pop("remaining"), shapes.pop("target")} == {(6, 20)}
     assert set(shapes.values()) == {(6,)}

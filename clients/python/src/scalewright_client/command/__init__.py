@@ -1,0 +1,1 @@
+"""The command ``scalewright-client``: whole files of boards through the service."""

@@ -1,0 +1,74 @@
+"""Overload: how many requests are worked on at once; what is above it is told to come again."""
+
+import asyncio
+from collections.abc import Sequence
+
+from starlette.routing import BaseRoute
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from scalewright.api.operations import Operation
+from scalewright.api.problems import Refusal, problem
+from scalewright.api.settings import Settings
+
+__all__ = ["Overload"]
+
+_HEALTH = frozenset({"/livez", "/readyz", "/metrics"})
+
+
+class Overload:
+    """Bounds the requests that are in work at once, and among them the heavy ones more tightly.
+
+    Heavy is what leaves the event loop: batches, and operations that run in a thread. Health is never
+    refused, or a service that is merely busy would be restarted.
+    """
+
+    def __init__(self, app: ASGIApp, settings: Settings, routes: Sequence[BaseRoute]) -> None:
+        self.app = app
+        self.most = settings.max_requests
+        self.most_heavy = settings.max_heavy_requests
+        self.seconds = settings.request_seconds
+        self.heavy = {route.path for route in routes if isinstance(route, Operation) and not route.awaits} | {
+            path for route in routes if (path := str(getattr(route, "path", ""))).endswith("/batch")
+        }
+        self.in_work = 0
+        self.heavy_in_work = 0
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Refuse the request or pass it on."""
+        if scope["type"] != "http" or scope["path"] in _HEALTH:
+            await self.app(scope, receive, send)
+            return
+        heavy = scope["path"] in self.heavy
+        if self.in_work >= self.most or (heavy and self.heavy_in_work >= self.most_heavy):
+            about = "The service has as much to do as it takes on at once; send the request again in a second."
+            await problem(scope, Refusal("overloaded", about, headers={"Retry-After": "1"}))(scope, receive, send)
+            return
+        self.in_work += 1
+        try:
+            if heavy:
+                await self._in_time(scope, receive, send)
+            else:
+                await self.app(scope, receive, send)
+        finally:
+            self.in_work -= 1
+
+    async def _in_time(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Work on a heavy request, and give it up when it takes too long."""
+        begun = False
+
+        async def send_noting(message: Message) -> None:
+            nonlocal begun
+            begun = True
+            await send(message)
+
+        self.heavy_in_work += 1
+        try:
+            async with asyncio.timeout(self.seconds):
+                await self.app(scope, receive, send_noting)
+        except TimeoutError:
+            if begun:
+                raise  # only breaking the answer off tells the client
+            about = f"The answer was not ready within {self.seconds:g} seconds; send less at once."
+            await problem(scope, Refusal("overloaded", about, headers={"Retry-After": "5"}))(scope, receive, send)
+        finally:
+            self.heavy_in_work -= 1

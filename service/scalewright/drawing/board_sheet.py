@@ -1,0 +1,250 @@
+"""The board sheet: a fingerboard at full size with its numbers, as a template and as a picture."""
+
+from collections.abc import Sequence
+
+from scalewright.drawing.check_bars import draw_check_bars
+from scalewright.drawing.letters import text_width
+from scalewright.drawing.page import Circle, Drawing, Line, Path, Text
+from scalewright.drawing.sheet import MARGIN, PAPERS, Sheet
+from scalewright.drawing.title_block import block_height, draw_cover, draw_title_block
+from scalewright.lutherie.fingerboard import BoardFret, Fingerboard, Point
+from scalewright.lutherie.fingerboard.points import meeting
+
+__all__ = ["board_on_pages", "board_sheet", "in_words", "plan_of_board"]
+
+_HEADING = "Fingerboard"
+_LEAST_WIDTH = 130.0
+_NUMBER = 3.6
+_DISTANCE = 2.8
+_ASIDE = 2.0
+"""From an edge of the board to the letters beside it. [mm]"""
+_ROOM_BESIDE = 26.0
+"""Room for letters on either side of a board. [mm]"""
+_MARKER = 3.0
+"""Radius of a position marker at most. [mm]"""
+_TICK = 1.4
+_UNITS = {"mm": "millimetres", "in": "inches"}
+
+
+def in_words(length: float, unit: str) -> str:
+    """Length as letters on a drawing: hundredths of a millimetre, or thousandths of an inch."""
+    return f"{length:.2f}" if unit == "mm" else f"{length / 25.4:.3f}"
+
+
+def board_sheet(board: Fingerboard, sheet: Sheet, unit: str) -> Drawing:
+    """Draw a board at full size, with a title block below it.
+
+    Parameters
+    ----------
+    board : Fingerboard
+        The board.
+    sheet : Sheet
+        Title, identifiers and date.
+    unit : {"mm", "in"}
+        Unit of the numbers on the drawing.
+
+    Returns
+    -------
+    Drawing
+        As large as it needs to be.
+    """
+    low_x, high_x, _, _ = _extent(board)
+    room = max(high_x - low_x, _LEAST_WIDTH)
+    words = _HEADING, _sentences(board, unit), board.notes[0].text
+    block = block_height(sheet, *words, room)
+    drawing = _begin(board, sheet, room, block)
+    plan_of_board(drawing, board, unit)
+    draw_title_block(drawing, sheet, *words, (MARGIN, 0.6 * MARGIN + block), room)
+    return drawing
+
+
+def board_on_pages(board: Fingerboard, sheet: Sheet, unit: str) -> tuple[Drawing, Drawing]:
+    """Draw a board at full size for pages that are glued together.
+
+    Parameters
+    ----------
+    board : Fingerboard
+        The board.
+    sheet : Sheet
+        Title, identifiers and date, and the page.
+    unit : {"mm", "in"}
+        Unit of the numbers on the drawing.
+
+    Returns
+    -------
+    cover : Drawing
+        A page with all words and the check bars.
+    whole : Drawing
+        The board without them, larger than a page.
+    """
+    cover = Drawing(*(sheet.page or PAPERS["A4"]), title=sheet.title or _HEADING)
+    draw_check_bars(cover, MARGIN, MARGIN)
+    draw_cover(cover, sheet, _HEADING, _sentences(board, unit), board.notes[0].text)
+    low_x, high_x, _, _ = _extent(board)
+    whole = _begin(board, sheet, high_x - low_x, 0.0)
+    plan_of_board(whole, board, unit)
+    return cover, whole
+
+
+def _begin(board: Fingerboard, sheet: Sheet, room: float, block: float) -> Drawing:
+    """Begin a drawing of a board with room for a block below it."""
+    low_x, high_x, low_y, high_y = _extent(board)
+    return Drawing(
+        width=room + 2.0 * MARGIN,
+        height=block + high_y - low_y + 0.8 * MARGIN,
+        title=sheet.title or _HEADING,
+        description=board.statement,
+        origin=(MARGIN - low_x + 0.5 * (room - (high_x - low_x)), 0.6 * MARGIN + block - low_y),
+    )
+
+
+def _extent(board: Fingerboard) -> tuple[float, float, float, float]:
+    """Room that a board takes with its letters, from its own zero point: left, right, below, above. [mm]"""
+    lines = (board.nut, board.zero_line, board.saddle, board.scale_end)
+    points = [*board.outline, *(point for line in lines for point in line)]
+    xs, ys = [point.x for point in points], [point.y for point in points]
+    return min(xs) - 7.0, max(xs) + 10.0, min(ys) - _ROOM_BESIDE, max(ys) + _ROOM_BESIDE
+
+
+def _sentences(board: Fingerboard, unit: str) -> list[str]:
+    """What stands in the title block about the board."""
+    kerf = f"Kerf {in_words(board.plan.slots.kerf, unit)} {unit}"
+    depth = board.frets[-1].slot.depth
+    deep = "" if depth is None else f", slots {in_words(depth, unit)} {unit} deep below the surface"
+    side = f"Numbers beside the board: distances from the zero line at the nut, in {_UNITS[unit]}"
+    along = ", along the outer string on that side" if _two_sided(board) else ", along the centre line"
+    return [board.statement, f"{kerf}{deep}. {side}{along if board.measured == 'centre_line' or _two_sided(board) else ''}."]
+
+
+def _two_sided(board: Fingerboard) -> bool:
+    """Whether the two sides of a board have numbers of their own."""
+    return board.bass.rule != board.treble.rule or board.bass.layout_scale != board.treble.layout_scale
+
+
+def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
+    """Draw the lines of a board and the letters beside them, at the drawing's origin."""
+    ox, oy = drawing.origin
+    (sx, sy), (ex, ey) = board.centre_line
+    drawing.layer("outline").append(Path([(x + ox, y + oy) for x, y in board.outline], True, "board"))
+    drawing.layer("centre-line").append(Line(sx + ox, sy + oy, ex + ox, ey + oy, "axis"))
+    strings = drawing.layer("strings")
+    for string in board.strings:
+        (ax, ay), (bx, by) = string.at_nut, string.at_saddle
+        strings.append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"string-{string.string}"))
+    _markers(drawing, board)
+    kerfs, frets = drawing.layer("kerfs"), drawing.layer("frets")
+    for index, fret in enumerate(board.frets):
+        name = _name(fret, index)
+        slot = fret.slot
+        (ax, ay), (bx, by) = slot.near_edge
+        (dx, dy), (cx, cy) = slot.far_edge
+        corners = ((ax + ox, ay + oy), (bx + ox, by + oy), (cx + ox, cy + oy), (dx + ox, dy + oy))
+        kerfs.append(Path(corners, True, f"kerf-{name}"))
+        (ax, ay), (bx, by) = slot.bass, slot.treble
+        frets.append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"fret-{name}"))
+    for layer, line in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):
+        (ax, ay), (bx, by) = line
+        drawing.layer(layer).append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"{layer}-line"))
+    _letters(drawing, board, unit)
+
+
+def _name(fret: BoardFret, index: int) -> str:
+    """Name of a fret in a drawing, safe whatever people call it."""
+    return f"extra-{index}" if fret.fret is None else str(fret.fret)
+
+
+def _markers(drawing: Drawing, board: Fingerboard) -> None:
+    """Position markers, hatched."""
+    ox, oy = drawing.origin
+    layer = drawing.layer("markers")
+    places = {fret.fret: fret.on_centre_line for fret in board.frets if fret.fret is not None} | {0: 0.0}
+    for index, marker in enumerate(board.markers):
+        radius = min(_MARKER, 0.3 * (places[marker.fret] - places[marker.fret - 1]))
+        x, y = marker.at.x + ox, marker.at.y + oy
+        layer.append(Circle(x, y, radius, f"marker-{marker.fret}-{index}"))
+        for share in (-0.5, 0.0, 0.5):
+            # A chord at 45 degrees, at a share of the radius from the middle.
+            reach = radius * (1.0 - share * share) ** 0.5
+            px, py = share * radius * 0.5**0.5, -share * radius * 0.5**0.5
+            qx = reach * 0.5**0.5
+            layer.append(Line(x + px - qx, y + py - qx, x + px + qx, y + py + qx))
+
+
+def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
+    """Numbers of frets above the board, distances below it, on both sides where they differ."""
+    ox, oy = drawing.origin
+    letters, ticks = drawing.layer("labels"), drawing.layer("ticks")
+    up = 1.0 if board.handedness == "right" else -1.0
+    two_sided = _two_sided(board)
+    # The bass side lies below on a right-handed board, and above on a left-handed one.
+    for side, sign in (("bass", -up), ("treble", up)):
+        ends: list[Point] = [getattr(fret.slot, side) for fret in board.frets]
+        edge_ends = [_edge_end(board, fret, side) for fret in board.frets]
+        xs = [end.x for end in ends]
+        above = sign > 0.0
+        offset = _TICK + _ASIDE
+        if above:
+            for fret, end in _spaced(board.frets, edge_ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]):
+                letters.append(Text(end.x + ox, end.y + oy + offset, fret.name, _NUMBER, "middle", 0.0, True))
+            offset += _NUMBER + 0.8
+        if two_sided or not above:
+            texts = [in_words(_distance(fret, side, two_sided), unit) for fret in board.frets]
+            size = _size_for(xs)
+            for index, end in _spaced(range(len(texts)), edge_ends, [1.15 * size] * len(texts)):
+                x, y = end.x + ox + 0.35 * size, end.y + oy + sign * offset
+                letters.append(Text(x, y, texts[index], size, "start" if above else "end", 90.0))
+        ticks.extend(
+            Line(end.x + ox, end.y + oy + sign * 0.4, end.x + ox, end.y + oy + sign * (0.4 + _TICK)) for end in edge_ends
+        )
+    _ends(drawing, board)
+
+
+def _distance(fret: BoardFret, side: str, two_sided: bool) -> float:  # noqa: FBT001  (one of a table's two kinds)
+    return float(getattr(fret.from_zero, side)) if two_sided else fret.on_centre_line
+
+
+def _edge_end(board: Fingerboard, fret: BoardFret, side: str) -> Point:
+    """Where a fret's line, prolonged, leaves the board."""
+    outline = board.outline
+    if side == "bass":
+        return fret.slot.bass if fret.last_string == len(board.strings) else _prolonged(fret, (outline[0], outline[3]))
+    return fret.slot.treble if fret.first_string == 1 else _prolonged(fret, (outline[1], outline[2]))
+
+
+def _prolonged(fret: BoardFret, edge: tuple[Point, Point]) -> Point:
+    return meeting(fret.line, edge)
+
+
+def _size_for(xs: Sequence[float]) -> float:
+    """Size of letters that stand upright beside one another, as large as the nearest two allow, within reason."""
+    gaps = [after - before for before, after in zip(xs, xs[1:], strict=False)]
+    return max(1.4, min(_DISTANCE, 0.85 * min(gaps, default=_DISTANCE)))
+
+
+def _spaced(things: Sequence, places: Sequence[Point], widths: Sequence[float]) -> list:
+    """Things whose letters, centred at their places, leave one another free; those that would not are left out."""
+    kept, taken = [], float("-inf")
+    for thing, place, width in zip(things, places, widths, strict=True):
+        if place.x - 0.5 * width >= taken:
+            kept.append((thing, place))
+            taken = place.x + 0.5 * width
+    return kept
+
+
+def _ends(drawing: Drawing, board: Fingerboard) -> None:
+    """Names of nut and saddle, and numbers of the strings."""
+    ox, oy = drawing.origin
+    letters = drawing.layer("labels")
+    left = min(point.x for point in (*board.nut, *board.outline)) + ox
+    middle = 0.5 * (board.nut.bass.y + board.nut.treble.y) + oy
+    letters.append(Text(left - 2.5, middle, "nut end", _DISTANCE, "middle", 90.0))
+    places = [string.at_saddle for string in board.strings]
+    gap = min((abs(a.y - b.y) for a, b in zip(places, places[1:], strict=False)), default=4.0)
+    size = min(_DISTANCE, 0.8 * gap)
+    if size >= 1.2:
+        letters.extend(
+            Text(place.x + ox + 1.5, place.y + oy - 0.35 * size, str(string.string), size)
+            for string, place in zip(board.strings, places, strict=True)
+        )
+    right = max(place.x for place in places) + ox + 1.5 + 2.0 * size + 3.0
+    letters.append(Text(right, oy, "saddle", _DISTANCE, "middle", 90.0))

@@ -1,0 +1,94 @@
+"""Letters: how much room a text takes, and how it is broken into lines; on the safe side for any plain font."""
+
+import unicodedata
+from functools import lru_cache
+
+__all__ = ["FONT_FAMILY", "clip_text", "text_width", "wrap"]
+
+FONT_FAMILY = "'Open Sans','DejaVu Sans',Verdana,Arial,sans-serif"
+"""Fonts of an SVG, the favourite first."""
+
+_NARROW = frozenset("iljI.,:;|!'`()[]{} tfr-/")
+_WIDE = frozenset("mwMW@%&")
+
+
+@lru_cache(maxsize=4096)
+def text_width(text: str, size: float) -> float:
+    """Room that a text takes at most in the widest of the fonts that are asked for. [mm]
+
+    Parameters
+    ----------
+    text : str
+        One line.
+    size : float
+        Size of the letters, from one line to the next at the least. [mm]
+
+    Returns
+    -------
+    float
+        Its width.
+
+    Notes
+    -----
+    By kinds of letters: no font is at hand when an SVG is written, and none is known for where it is shown.
+    """
+    total = 0.0
+    for letter in text:
+        if letter in _NARROW:
+            total += 0.42
+        elif letter in _WIDE:
+            total += 1.0
+        elif letter.isdigit() and letter.isascii():
+            total += 0.64
+        elif unicodedata.east_asian_width(letter) in "WF":
+            total += 1.05
+        else:
+            total += 0.78 if letter.isupper() or not letter.isascii() else 0.63
+    return total * size
+
+
+@lru_cache(maxsize=512)
+def wrap(text: str, size: float, width: float) -> tuple[str, ...]:
+    """Lines of a text, broken between words, and within a word that is longer than a line.
+
+    Parameters
+    ----------
+    text : str
+        Any text.
+    size, width : float
+        Size of the letters and room for a line. [mm]
+
+    Returns
+    -------
+    tuple of str
+        Lines, none wider than there is room.
+    """
+    lines: list[str] = []
+    line = ""
+    for word in text.split():
+        rest = word
+        joined = f"{line} {rest}" if line else rest
+        if text_width(joined, size) <= width:
+            line = joined
+            continue
+        if line:
+            lines.append(line)
+        while text_width(rest, size) > width and len(rest) > 1:
+            head = clip_text(rest, size, width, "")
+            lines.append(head)
+            rest = rest[len(head) :]
+        line = rest
+    return (*lines, line) if line else tuple(lines)
+
+
+def clip_text(text: str, size: float, width: float, mark: str = "…") -> str:
+    """Text cut short where it is wider than there is room, with a mark that says so; at least one letter stays."""
+    if text_width(text, size) <= width:
+        return text
+    kept = len(text)
+    while kept > 1 and text_width(text[:kept] + mark, size) > width:
+        kept -= 1
+    # A letter is not parted from the accents that are set upon it.
+    while kept > 1 and unicodedata.combining(text[kept]):
+        kept -= 1
+    return text[:kept] + mark

@@ -1,0 +1,91 @@
+"""SVG: a drawing as text that web pages show and laser cutters read, in millimetres (W3C SVG 1.1)."""
+
+from collections.abc import Sequence
+
+from scalewright.drawing.letters import FONT_FAMILY
+from scalewright.drawing.page import Drawing, Item, Line, Path, Text
+from scalewright.drawing.styles import STYLES, Style
+
+__all__ = ["escape", "write_svg"]
+
+_ESCAPES = {ord("&"): "&amp;", ord("<"): "&lt;", ord(">"): "&gt;", ord('"'): "&quot;", ord("'"): "&#39;"}
+
+
+def escape(text: str) -> str:
+    """Text as it may stand in an element or between quotes."""
+    return text.translate(_ESCAPES)
+
+
+def write_svg(drawing: Drawing) -> bytes:
+    """Write a drawing.
+
+    Parameters
+    ----------
+    drawing : Drawing
+        What is drawn.
+
+    Returns
+    -------
+    bytes
+        UTF-8, the same for the same drawing; its user unit is the millimetre, each layer is a group with an id.
+
+    Notes
+    -----
+    Coordinates have four decimals: a ten-thousandth of a millimetre.
+    """
+    width, height = drawing.width, drawing.height
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.4f}mm" height="{height:.4f}mm" '
+        f'viewBox="0 0 {width:.4f} {height:.4f}" font-family="{FONT_FAMILY}">\n'
+        f"<title>{escape(drawing.title)}</title>\n<desc>{escape(drawing.description)}</desc>\n"
+    ]
+    for name, items in drawing.layers.items():
+        if items:
+            parts.append(f'<g id="{name}" {_look(STYLES[name])}>\n')
+            parts.extend(_items(items, height))
+            parts.append("</g>\n")
+    parts.append("</svg>\n")
+    return "".join(parts).encode()
+
+
+def _look(style: Style) -> str:
+    if style.width == 0.0:
+        return f'fill="{style.colour}" stroke="none"'
+    fill = style.colour if style.filled else "none"
+    dashes = f' stroke-dasharray="{" ".join(f"{length:g}" for length in style.dashes)}"' if style.dashes else ""
+    return f'fill="{fill}" stroke="{style.colour}" stroke-width="{style.width:g}"{dashes}'
+
+
+def _items(items: Sequence[Item], height: float) -> list[str]:
+    """Elements of a layer."""
+    parts = []
+    for item in items:
+        kind = type(item)
+        if kind is Text:
+            parts.append(_text(item, height))  # type: ignore[arg-type]  # told by its type above
+            continue
+        name = item.name  # type: ignore[union-attr]  # the same
+        named = f' id="{name}"' if name else ""
+        if kind is Line:
+            x1, y1, x2, y2, _ = item
+            parts.append(f'<line{named} x1="{x1:.4f}" y1="{height - y1:.4f}" x2="{x2:.4f}" y2="{height - y2:.4f}"/>\n')  # type: ignore[operator]  # the same
+        elif kind is Path:
+            points = " ".join([f"{x:.4f},{height - y:.4f}" for x, y in item.points])  # type: ignore[union-attr]  # the same
+            shape = "polygon" if item.closed else "polyline"  # type: ignore[union-attr]  # the same
+            parts.append(f'<{shape}{named} points="{points}"/>\n')
+        else:
+            x, y, radius, _ = item  # type: ignore[misc]  # the same
+            parts.append(f'<circle{named} cx="{x:.4f}" cy="{height - y:.4f}" r="{radius:.4f}"/>\n')
+    return parts
+
+
+def _text(item: Text, height: float) -> str:
+    x, y, text, size, anchor, turn, bold = item
+    place = f'x="{x:.3f}" y="{height - y:.3f}" font-size="{size:g}"'
+    if anchor != "start":
+        place += f' text-anchor="{anchor}"'
+    if turn:
+        place += f' transform="rotate({-turn:g} {x:.3f} {height - y:.3f})"'
+    if bold:
+        place += ' font-weight="bold"'
+    return f"<text {place}>{escape(text)}</text>\n"

@@ -1,0 +1,293 @@
+"""Fret lines and slots: where every fret lies across the board, and the wood that is cut away for it."""
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from scalewright.lutherie.errors import FretsCollideError, ImpossibleBoardError
+from scalewright.lutherie.fingerboard.plan import SlotPlan, SurfaceRadius
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, crossing, meeting, on_centre_line, turned_by
+from scalewright.lutherie.fingerboard.string_lines import StringLine
+from scalewright.lutherie.spacing import CENTS_PER_OCTAVE
+
+__all__ = [
+    "BoardFret",
+    "FretCents",
+    "FretDistances",
+    "FretSlot",
+    "StringCrossing",
+    "Surface",
+    "cut_slot",
+    "on_line_at",
+    "refuse_collisions",
+]
+
+
+class FretCents(NamedTuple):
+    """Pitch of a fret on either side."""
+
+    bass: float
+    """By the rule of the lowest string. [cent]"""
+    treble: float
+    """By the rule of string 1. [cent]"""
+
+
+class FretDistances(NamedTuple):
+    """Distance of a fret from the zero line, measured as the plan says."""
+
+    bass: float
+    """Along the lowest string. [mm]"""
+    treble: float
+    """Along string 1. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class StringCrossing:
+    """Where a fret crosses one string."""
+
+    string: int
+    """Number of the string; 1 is the highest."""
+    at: Point
+    """The place on the board."""
+    from_zero: float
+    """From the zero line, along the string as the plan measures. [mm]"""
+    off_own_rule: float | None
+    """How far that is from where the rule puts the fret on this string's own scale; None for unequal rules. [mm]"""
+    cents: float
+    """1200 log2 of scale over what is left of it, for an ideal string. [cent]"""
+
+
+@dataclass(frozen=True, slots=True)
+class FretSlot:
+    """The slot of a fret."""
+
+    bass: Point
+    """Middle of its end on the bass side."""
+    treble: Point
+    """Middle of its end on the treble side."""
+    length: float
+    """Length of its middle line. [mm]"""
+    plan: SlotPlan
+    """How it is cut."""
+    edges: tuple[tuple[Point, Point] | None, tuple[Point, Point] | None]
+    """Edges of the board that it runs out of, on the bass and on the treble side; None where it ends before."""
+    surface: "Surface | None"
+    """How the surface is rounded; None for a flat board."""
+
+    @property
+    def near_edge(self) -> AcrossLine:
+        """Edge of the kerf on the side of the nut."""
+        return self._edge(-0.5 * self.plan.kerf)
+
+    @property
+    def far_edge(self) -> AcrossLine:
+        """Edge of the kerf on the side of the bridge."""
+        return self._edge(0.5 * self.plan.kerf)
+
+    @property
+    def depth(self) -> float | None:
+        """Depth below the surface, the same all along; None where no tang was given. [mm]"""
+        return None if self.plan.tang_depth is None else self.plan.tang_depth + self.plan.clearance
+
+    @property
+    def drop(self) -> float:
+        """How much lower the rounded surface lies at the slot's ends than in its middle. [mm]"""
+        return 0.0 if self.surface is None else max(map(self.surface.drop_at, (self.bass, self.treble)))
+
+    @property
+    def flat_depth(self) -> float | None:
+        """Depth in the middle of the board of a slot whose bottom is flat; None without a tang. [mm]"""
+        return None if self.depth is None else self.depth + self.drop
+
+    def _edge(self, offset: float) -> AcrossLine:
+        """Edge of the kerf at a distance from the middle line, positive towards the bridge."""
+        (ax, ay), (bx, by) = self.bass, self.treble
+        share = math.copysign(offset, offset * (by - ay)) / self.length
+        dx, dy = share * (by - ay), -share * (bx - ax)
+        edge = AcrossLine(Point(ax + dx, ay + dy), Point(bx + dx, by + dy))
+        # A slot that goes through ends where the board does, the edges of its kerf as well.
+        bass, treble = (meeting(edge, bound) if bound else end for end, bound in zip(edge, self.edges, strict=True))
+        return AcrossLine(bass, treble)
+
+
+@dataclass(frozen=True, slots=True)
+class BoardFret:
+    """One fret of a board."""
+
+    name: str
+    """Its number, or what an extra fret is called."""
+    fret: int | None
+    """Its number by the rule; None for an extra fret."""
+    cents: FretCents
+    """What the rule of either side intends."""
+    from_zero: FretDistances
+    """Distance from the zero line along the outer strings."""
+    on_centre_line: float
+    """Where it crosses the centre line, from the zero line there. [mm]"""
+    angle_degrees: float
+    """How far it leans from square, positive where its bass end is nearer to the bridge. [degree]"""
+    line: AcrossLine
+    """Its crossings with the outer strings."""
+    slot: FretSlot
+    """Its slot."""
+    radius: float | None
+    """Radius that the fretwire is bent to, along its own line; None for a flat board. [mm]"""
+    first_string: int
+    """The string nearest to string 1 that it crosses."""
+    last_string: int
+    """The string farthest from string 1 that it crosses."""
+    crossed: list[StringLine]
+    """The strings that it crosses, string 1 first."""
+    share: float | None
+    """Where the rule puts it on every string's own scale; None where the rules of the outer strings differ. [-]"""
+
+    @property
+    def crossings(self) -> list[StringCrossing]:
+        """Where it crosses its strings, string 1 first."""
+        return [_cross(string, self.line, self.share) for string in self.crossed]
+
+
+def _cross(string: StringLine, line: AcrossLine, share: float | None) -> StringCrossing:
+    zero, end = string.at_zero, string.at_scale_end
+    along = crossing(line, (zero, end))
+    return StringCrossing(
+        string=string.string,
+        at=Point(zero.x + along * (end.x - zero.x), zero.y + along * (end.y - zero.y)),
+        from_zero=along * string.scale,
+        off_own_rule=None if share is None else (along - share) * string.scale,
+        cents=-CENTS_PER_OCTAVE * math.log2(1.0 - along),
+    )
+
+
+class Surface(NamedTuple):
+    """The rounded surface of a board."""
+
+    radius: SurfaceRadius
+    """Radii at the zero line and at the last fret."""
+    last: float
+    """Where the last fret crosses the centre line. [mm]"""
+
+    def radius_at(self, x: float) -> float:
+        """Radius at a place along the board. [mm]"""
+        return self.radius.nut + (self.radius.last_fret - self.radius.nut) * x / self.last
+
+    def drop_at(self, point: Point) -> float:
+        """How much lower the surface lies at a place than on the centre line beside it. [mm]"""
+        radius = self.radius_at(point.x)
+        if radius <= abs(point.y):
+            message = (
+                f"a surface with a radius of {radius:.1f} mm cannot reach {abs(point.y):.1f} mm from its centre line; "
+                "make the radius larger"
+            )
+            raise ImpossibleBoardError(message, field=("radius",))
+        # Not radius - sqrt(...), whose digits cancel.
+        return point.y * point.y / (radius + math.sqrt(radius * radius - point.y * point.y))
+
+
+def cut_slot(
+    line: AcrossLine,
+    edges: tuple[tuple[Point, Point], tuple[Point, Point]],
+    open_ends: tuple[bool, bool],
+    plan: SlotPlan,
+    surface: Surface | None,
+) -> FretSlot:
+    """Slot of a fret.
+
+    Parameters
+    ----------
+    line : AcrossLine
+        The fret's line.
+    edges : pair of pairs of Point
+        What bounds the slot on the bass and on the treble side, two points of each line.
+    open_ends : pair of bool
+        Whether each of them is an edge of the board, which a slot may run out of; a partial fret ends before it.
+    plan : SlotPlan
+        Kerf, inset and depth.
+    surface : Surface or None
+        How the surface is rounded.
+
+    Returns
+    -------
+    FretSlot
+        The slot.
+
+    Raises
+    ------
+    ImpossibleBoardError
+        An inset that leaves no slot, or a surface too round for the board.
+    """
+    bass, treble = meeting(line, edges[0]), meeting(line, edges[1])
+    ux, uy = treble.x - bass.x, treble.y - bass.y
+    length = math.hypot(ux, uy)
+    ux, uy = ux / length, uy / length
+    insets = (plan.inset if open_ends[0] else 0.0, plan.inset if open_ends[1] else 0.0)
+    if sum(insets) >= length:
+        message = f"blind slots that end {plan.inset:g} mm before either edge leave nothing of {length:.2f} mm"
+        raise ImpossibleBoardError(message, field=("slots", "inset"))
+    if plan.inset > 0.0:
+        bass = Point(bass.x + insets[0] * ux, bass.y + insets[0] * uy)
+        treble = Point(treble.x - insets[1] * ux, treble.y - insets[1] * uy)
+        length -= sum(insets)
+    bound = tuple(
+        edge if through and plan.inset == 0.0 else None for edge, through in zip(edges, open_ends, strict=True)
+    )
+    return FretSlot(bass, treble, length, plan, (bound[0], bound[1]), surface)
+
+
+def refuse_collisions(frets: list[BoardFret], nut: AcrossLine, kerf: float) -> None:
+    """Refuse frets that cross on the board, or whose slots run into one another.
+
+    Parameters
+    ----------
+    frets : list of BoardFret
+        Frets in the order of their places on the centre line.
+    nut : AcrossLine
+        Front edge of the nut, or the zero fret, between the edges of the board.
+    kerf : float
+        Width of the slots. [mm]
+
+    Raises
+    ------
+    FretsCollideError
+        Names the two.
+    """
+    whole = min(fret.first_string for fret in frets), max(fret.last_string for fret in frets)
+    earlier: list[tuple[str, AcrossLine, int, int]] = [("the nut", nut, *whole)]
+    for fret in frets:
+        slot = AcrossLine(fret.slot.bass, fret.slot.treble)
+        for name, other, first, last in reversed(earlier):
+            if fret.first_string > last or fret.last_string < first:
+                continue
+            if not _well_apart(slot, other, kerf):
+                _refuse_collision(fret.name, slot, name, other, kerf)
+            if (first, last) == whole:
+                break
+        earlier.append((f"fret {fret.name}", slot, fret.first_string, fret.last_string))
+
+
+def _well_apart(line: AcrossLine, other: AcrossLine, kerf: float) -> bool:
+    """Whether two lines are so far apart that no more has to be found out."""
+    (ax, ay), (bx, by) = line
+    (cx, cy), (dx, dy) = other
+    least = min(ax - cx, bx - dx)
+    aside = max(abs(ay - cy), abs(by - dy))
+    # Leaning by 45 degrees at most, a line gains no more along the board than across, and its gap is 0.7 of that.
+    return least > 4.0 * kerf + 4.0 * aside and abs(cx - dx) < abs(cy - dy)
+
+
+def _refuse_collision(name: str, slot: AcrossLine, neighbour: str, other: AcrossLine, kerf: float) -> None:
+    """Refuse a slot that crosses or touches the one before it."""
+    lean = math.cos(math.radians(turned_by(other)))
+    gap = min((end.x - on_line_at(other, end.y)) * lean for end in slot)
+    if gap <= kerf:
+        what = "cross" if gap < 0.0 else "run into one another"
+        message = (
+            f"{neighbour} and fret {name} {what} on this board; "
+            "choose scales that differ less, another square fret, fewer frets or a thinner saw"
+        )
+        raise FretsCollideError(message, field=("frets",), between=[neighbour, f"fret {name}"], gap_mm=gap)
+
+
+def on_line_at(line: AcrossLine, y: float) -> float:
+    """Place along the board of a line, prolonged, at a distance from the centre line. [mm]"""
+    return on_centre_line((Point(line.bass.x, line.bass.y - y), Point(line.treble.x, line.treble.y - y)))

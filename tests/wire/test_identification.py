@@ -10,7 +10,8 @@ from scalewright.lutherie.errors import ImpossibleReadingError
 from scalewright.lutherie.identification import FreeDivisor
 from scalewright.lutherie.measure import NutOffset
 from scalewright.lutherie.spacing import EQUAL
-from scalewright.wire.identification import IdentificationIn, TemperamentName
+from scalewright.wire.candidates import TemperamentName
+from scalewright.wire.identification import IdentificationIn
 
 BOARD = '"instrument_uncertainty": 0.05, "frets": [5, 12], "from_nut": [163.05, 325]'
 

@@ -1,7 +1,7 @@
 """Identification on the wire: readings in, rule and scales out."""
 
 from dataclasses import dataclass
-from typing import Annotated, Literal, LiteralString, NamedTuple, Self, TypeAlias
+from typing import Annotated, LiteralString, NamedTuple, Self, TypeAlias
 
 from pydantic import (
     AfterValidator,
@@ -16,13 +16,13 @@ from pydantic import (
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, InitErrorDetails, PydanticCustomError, ValidationError, core_schema
 
-from scalewright.lutherie.catalogue import CATALOGUE
+from scalewright.drawing.plots import identification_plot
+from scalewright.drawing.svg import write_svg
 from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification import (
     DEFAULT_CANDIDATES,
     Beliefs,
-    Candidate,
-    FreeDivisor,
+    Identification,
     NextReading,
     Verdict,
 )
@@ -37,18 +37,25 @@ from scalewright.lutherie.measure import (
     survey,
 )
 from scalewright.lutherie.spacing import MOST_FRETS, Listed
-from scalewright.wire.quantities import LengthBetween, LengthEstimate, LengthOut, Question, Reply, Uncertainty
-from scalewright.wire.rules import RuleIn, RuleOut
+from scalewright.wire.candidates import Candidates
+from scalewright.wire.quantities import (
+    AnswerContext,
+    LengthBetween,
+    LengthEstimate,
+    LengthOut,
+    Question,
+    Reply,
+    Uncertainty,
+)
+from scalewright.wire.rules import RuleOut
 
 __all__ = [
     "LONGEST_DISTANCE",
-    "CandidateIn",
     "CandidateOut",
     "IdentificationIn",
     "IdentificationOut",
     "ReadingIn",
     "SuspectOut",
-    "TemperamentName",
 ]
 
 LONGEST_DISTANCE = 3000.0
@@ -91,10 +98,6 @@ NutOffsetIn: TypeAlias = Annotated[
 """What is known of the nut."""
 
 
-TemperamentName: TypeAlias = Literal["pythagorean", "quarter_comma_meantone", "ganassi_1543", "dowland_1610"]
-"""A temperament of the catalogue (a test holds the two together)."""
-
-
 def _not_empty(values: list[float]) -> list[float]:
     """Say where to start where nothing was measured."""
     if not values:
@@ -128,70 +131,6 @@ class ReadingIn(BaseModel):
     """Its own standard uncertainty (k = 1), where it differs from the instrument's."""
     point: Point = "centre"
     """Where on slots or crowns it was taken: "centre", "near_edge" (towards the nut) or "far_edge", both ends alike."""
-
-
-class AnyDivisorIn(BaseModel):
-    """Any constant divisor, equally likely between two bounds."""
-
-    model_config = ConfigDict(
-        strict=True, allow_inf_nan=False, extra="forbid", frozen=True, use_attribute_docstrings=True
-    )
-
-    lower: Annotated[float, Field(ge=14.5, le=23.5)] = 16.5
-    """The smallest."""
-    upper: Annotated[float, Field(ge=14.5, le=23.5)] = 19.5
-    """The largest."""
-
-
-class CandidateIn(BaseModel):
-    """A rule that a board may have been cut by: a rule, or any divisor, or a temperament from the catalogue."""
-
-    model_config = ConfigDict(
-        strict=True, allow_inf_nan=False, extra="forbid", frozen=True, use_attribute_docstrings=True
-    )
-
-    rule: RuleIn | None = None
-    """A spacing rule: "equal", {"name": "divisor", "divisor": 17.817}, {"name": "equal", "steps": 19} ..."""
-    any_divisor: AnyDivisorIn | None = None
-    """Instead: any constant divisor."""
-    temperament: TemperamentName | None = None
-    """Instead: a temperament from published sources; GET /v1/rules lists them."""
-    prior: Annotated[float, Field(gt=0.0, le=1000.0)] = 1.0
-    """How likely it is before anything is measured, relative to the others."""
-
-    @model_validator(mode="after")
-    def _one_of_three(self) -> Self:
-        given = [name for name in ("rule", "any_divisor", "temperament") if getattr(self, name) is not None]
-        if len(given) != 1:
-            message = "A candidate is one of rule, any_divisor and temperament."
-            raise PydanticCustomError("candidate_given", message)
-        if self.any_divisor is not None and self.any_divisor.lower >= self.any_divisor.upper:
-            message = "The lower bound of a divisor has to lie below the upper one."
-            raise PydanticCustomError("bounds_given", message)
-        return self
-
-    def to_domain(self) -> Candidate:
-        """Return the candidate."""
-        if self.any_divisor is not None:
-            return Candidate(FreeDivisor(self.any_divisor.lower, self.any_divisor.upper), self.prior)
-        if self.rule is not None:
-            return Candidate(self.rule.to_domain(), self.prior)
-        return Candidate(CATALOGUE[self.temperament or "pythagorean"].rule, self.prior)
-
-
-def _distinct(candidates: list[CandidateIn]) -> list[CandidateIn]:
-    """Refuse two free divisors, or one rule twice."""
-    rules = [candidate.to_domain().rule for candidate in candidates]
-    if sum(isinstance(rule, FreeDivisor) for rule in rules) > 1:
-        message = "Any divisor can be a candidate once; widen its bounds instead."
-        raise PydanticCustomError("any_divisor_repeated", message)
-    if len(set(rules)) < len(rules):
-        message = "A rule can be a candidate once; add up the priors instead."
-        raise PydanticCustomError("candidate_repeated", message)
-    if all(isinstance(rule, FreeDivisor) for rule in rules):
-        message = "At least one candidate has to be a rule or a temperament."
-        raise PydanticCustomError("no_rule_given", message)
-    return candidates
 
 
 class IdentificationArguments(NamedTuple):
@@ -229,9 +168,7 @@ class IdentificationIn(Question):
     """Width of the slots or crowns between their edges, for readings taken at an edge."""
     nut_offset_deviation: Annotated[float, LengthBetween(0.0, _MOST_NUT_OFFSET, "0.3 mm", above=True)] | None = None
     """Standard deviation of a free nut offset before anything is measured; 0.3 mm if left out."""
-    candidates: Annotated[list[CandidateIn], Field(min_length=1, max_length=16), AfterValidator(_distinct)] | None = (
-        None
-    )
+    candidates: Candidates | None = None
     """Rules to compare; left out: "equal" and "eighteenth" with a prior of 0.45 each, any divisor with 0.10."""
     threshold: Share = 0.95
     """Probability that makes a rule established."""
@@ -318,6 +255,11 @@ class IdentificationIn(Question):
         )
         return IdentificationArguments(board, beliefs)
 
+    @property
+    def answer_context(self) -> AnswerContext:
+        """How the answer is to be written; a picture needs to know what was read where."""
+        return {"unit": self.unit, "frets": [reading.end for reading in self._readings()]}
+
     def _readings(self) -> list[Reading]:
         if self.readings is not None:
             return [Reading(r.start, r.end, r.distance, r.uncertainty, r.point) for r in self.readings]
@@ -403,3 +345,13 @@ class IdentificationOut(Reply):
     """Probability that a stated interval holds. [-]"""
     notes: list[Note]
     """Cautions."""
+
+    @classmethod
+    def to_svg(cls, identification: Identification, context: AnswerContext) -> bytes:
+        """Draw what the likeliest rules leave of every reading."""
+        return write_svg(identification_plot(identification, context["frets"], context["unit"]))
+
+    @classmethod
+    def file_title(cls, _: Identification, __: AnswerContext) -> str:
+        """Name of a file with this picture."""
+        return "identification"

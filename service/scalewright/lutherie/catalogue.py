@@ -20,6 +20,11 @@ class Temperament:
     rule: Listed
     """The pitches, one for each fret; those that reach an octave repeat above it."""
 
+    @property
+    def cents(self) -> list[float]:
+        """The pitches above the open string. [cent]"""
+        return list(self.rule.cents)
+
 
 def _of_ratios(*ratios: tuple[int, int], repeat: bool) -> Listed:
     """Pitches of string ratios: the whole string over what sounds."""

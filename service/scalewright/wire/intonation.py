@@ -4,12 +4,14 @@ from typing import Annotated, NamedTuple, Self
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from scalewright.drawing.plots import intonation_plot
+from scalewright.drawing.svg import write_svg
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.intonation import Setbacks
+from scalewright.lutherie.intonation import Intonation, Setbacks
 from scalewright.lutherie.setup import Setup
 from scalewright.lutherie.string_path import StiffnessModel
 from scalewright.lutherie.stringing import SetbackOrigin
-from scalewright.wire.quantities import AnyLength, LengthOut, Reply
+from scalewright.wire.quantities import AnswerContext, AnyLength, LengthOut, Reply
 from scalewright.wire.rules import RuleOut
 from scalewright.wire.stringing import HeightsOut, ReliefOut, StrungQuestion
 from scalewright.wire.strings import MOST_STRINGS, OpenStringOut, StringIn, refuse_unnamed_pitches, string_specs
@@ -129,3 +131,13 @@ class IntonationOut(Reply):
     """The strings, in the order given."""
     notes: list[Note]
     """What the numbers of all strings rest on."""
+
+    @classmethod
+    def to_svg(cls, intonation: Intonation, _: AnswerContext) -> bytes:
+        """Draw the error of every string at every fret."""
+        return write_svg(intonation_plot(intonation))
+
+    @classmethod
+    def file_title(cls, _: Intonation, __: AnswerContext) -> str:
+        """Name of a file with this picture."""
+        return "intonation"

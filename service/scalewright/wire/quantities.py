@@ -60,6 +60,8 @@ class AnswerContext(TypedDict, total=False):
     """The finest graduation of an inch rule, where shop fractions are asked for."""
     sheet: Sheet
     """What stands on a drawing, and what paper it goes on."""
+    frets: list[int]
+    """Fret at which every reading ends, for a picture of them."""
 
 
 def to_millimetres(value: float, unit: Unit) -> float:

@@ -240,7 +240,7 @@ _KINDS: tuple[tuple[type[BaseModel], Rule | None], ...] = (
 
 def temperaments() -> list[TemperamentOut]:
     """Return the catalogue of listed temperaments."""
-    return [TemperamentOut(name=t.name, source=t.source, cents=list(t.rule.cents)) for t in CATALOGUE.values()]
+    return [TemperamentOut.model_validate(temperament) for temperament in CATALOGUE.values()]
 
 
 def summaries() -> list[RuleSummary]:

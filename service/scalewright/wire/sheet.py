@@ -58,7 +58,9 @@ class SheetIn(BaseModel):
         if self.paper != "long":
             sheet = self.to_domain()
             if sheet.least_step < LEAST_STEP:
-                message = "Of a page this size its overlap leaves too little; make the overlap smaller or the page larger."
+                message = (
+                    "Of a page this size its overlap leaves too little; make the overlap smaller or the page larger."
+                )
                 raise _fault("overlap", "overlap_too_wide", message)
         return self
 

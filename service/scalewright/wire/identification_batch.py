@@ -19,7 +19,13 @@ from pydantic import ValidationError
 from scalewright.lutherie.errors import LutherieError
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification import Beliefs, NextReading
-from scalewright.lutherie.identification.answer import VERDICTS, Identification, named_in_statement, procedure_notes
+from scalewright.lutherie.identification.answer import (
+    VERDICTS,
+    Identification,
+    advice_notes,
+    named_in_statement,
+    procedure_notes,
+)
 from scalewright.lutherie.identification.columns import Columns
 from scalewright.lutherie.identification.identify import Judged, conclude, judge_alike, judge_singly
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
@@ -316,7 +322,7 @@ def _form(
         "suspect_readings": [],
         "next_reading": None if advice is None else asdict(advice),
         "coverage": frame.beliefs.coverage,
-        "notes": frame.notes,
+        "notes": [*frame.notes, *map(asdict, advice_notes(advice))],
     }
     places: list[_Number | _Text] = []
 

@@ -52,6 +52,53 @@ def test_norris_to_nine_digits():
     assert residual_deviation * found.nut_deviation[0, 0, 0] == pytest.approx(certified["sd_b0"], rel=1e-9)
 
 
+@pytest.mark.source("JCGM 100:2008 (GUM), example H.3: calibration of a thermometer, values and covariance")
+def test_the_thermometer_of_the_guide():
+    """Intercept, slope, their uncertainties and correlation, and the prediction at 30 degrees are the guide's."""
+    guide = METROLOGY["gum_h3"]
+    t, b = np.array(guide["t_C"]) - guide["t0"], np.array(guide["b_C"])
+    count = len(t)
+    shape = np.concatenate([[0.0], t])[:, None]
+    plan = make_plan(pattern(list(range(1, count + 1)), 1.0, nut_deviation=math.inf), shape)
+    found = fit(plan, b[None, :, None], FreeDivisor())
+    s = math.sqrt(found.chi_square[0, 0, 0] / (count - 2))
+    slope, u_slope = found.scale[0, 0, 0], s * found.scale_deviation[0, 0, 0]
+    intercept, u_intercept = found.nut[0, 0, 0], s * found.nut_deviation[0, 0, 0]
+    covariance = -plan.nut_slope[0, 0, 0] * u_slope**2
+    expected = guide["computed"]
+    assert [intercept, slope] == pytest.approx([expected["y1"], expected["y2"]], rel=1e-9)
+    assert [u_intercept, u_slope] == pytest.approx([expected["u_y1"], expected["u_y2"]], rel=1e-9)
+    assert covariance / (u_intercept * u_slope) == pytest.approx(expected["r"], rel=1e-9)
+    assert s == pytest.approx(expected["s"], rel=1e-9)
+    at_30 = math.sqrt(u_intercept**2 + 100.0 * u_slope**2 + 20.0 * covariance)
+    assert intercept + 10.0 * slope == pytest.approx(expected["b30"], rel=1e-9)
+    assert at_30 == pytest.approx(expected["u_b30"], rel=1e-9)
+
+
+@pytest.mark.source("NIST StRD, nonlinear regression, Misra1a: certified to 11 digits")
+def test_misra1a_through_the_variable_projection():
+    """A curve b1 (1 - exp(-b2 x)) is a scale and a free divisor over frets that are not whole; eight digits come out.
+
+    DanWood, b1 x^b2, is no such curve: a power of x has no divisor, and this code cannot host it.
+    """
+    misra = METROLOGY["nist_misra1a"]
+    y, x = np.array(misra["data"]).T
+    count = len(x)
+    # So many units of x to a fret that b2 falls on the axis of the series.
+    per_fret = 0.058 / 5.5e-4
+    frets = np.concatenate([[0.0], x / per_fret])
+    table = np.zeros((count + 1, 1))
+    table[1:, 0] = x
+    plan = make_plan(pattern(list(range(1, count + 1)), 1.0, nut_deviation=0.0), table, frets)
+    found = fit(plan, y[None, :, None], FreeDivisor())
+    b1, b2 = found.scale[1, 0, 0], curve.step_at(found.position)[0, 0] / per_fret
+    residual_deviation = math.sqrt(found.chi_square[1, 0, 0] / (count - 2))
+    assert [b1, b2] == pytest.approx(misra["certified"], rel=1e-8)
+    assert residual_deviation == pytest.approx(misra["rsd"], rel=1e-8)
+    deviations = [found.scale_deviation[1, 0, 0], curve.STEP_SLOPE * found.position_deviation[0, 0] / per_fret]
+    assert residual_deviation * np.array(deviations) == pytest.approx(misra["certified_sd"], rel=1e-5)
+
+
 @pytest.mark.source("least-squares fits made independently, spacing.json")
 @pytest.mark.parametrize("name", sorted(CASES))
 @pytest.mark.parametrize(("rule", "key"), [(0, "ET"), (1, "R18")])

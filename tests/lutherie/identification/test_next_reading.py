@@ -66,3 +66,11 @@ def test_a_repeat_tells_nothing_of_the_misplacement_of_its_fret():
     found = identify(survey(readings, Instrument(0.001), tooling_scatter=0.1))
     assert found.verdict == "undecided"
     assert found.next_reading.fret not in frets
+
+
+def test_a_reading_that_will_hardly_do_is_said_to():
+    """Where no single reading is likely to decide, the note asks for more frets or a finer instrument."""
+    hopeless = undecided(frets=[1, 2, 3], deviation=0.5)
+    assert hopeless.next_reading.chance_to_decide < 0.2
+    assert "finer-instrument" in [note.slug for note in hopeless.notes]
+    assert "finer-instrument" not in [note.slug for note in undecided(deviation=0.03).notes]

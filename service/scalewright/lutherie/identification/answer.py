@@ -23,6 +23,7 @@ __all__ = [
     "Identification",
     "SuspectReading",
     "Verdict",
+    "advice_notes",
     "answer",
     "named_in_statement",
     "procedure_notes",
@@ -154,7 +155,7 @@ def answer(
     leader = candidates[row.leader]
     established = row.verdict == ESTABLISHED
     true_scale = _estimate(row.believed_true_scale)
-    notes = [*procedure_notes(survey.procedure), *remarks]
+    notes = [*procedure_notes(survey.procedure), *advice_notes(next_reading), *remarks]
     if row.verdict == NONE:
         true_scale, note = octave_alone(survey, _octave_of(rules, ranked), aside, beliefs.coverage)
         notes.append(note)
@@ -234,6 +235,21 @@ def _suspect(index: int, leader: CandidateFit, survey: Survey) -> SuspectReading
     deviation = leader.residuals[index]
     words = deviation_in_words(procedure.start[index], procedure.end[index], deviation, own)
     return SuspectReading(procedure.end[index], index, deviation, words)
+
+
+def advice_notes(advice: NextReading | None) -> list[Note]:
+    """Say that one more reading will not do, where it will hardly decide."""
+    if advice is None or advice.chance_to_decide >= _WORTH_A_TRY:
+        return []
+    text = (
+        "One more reading with this instrument will hardly decide, the one that is advised in "
+        f"{100.0 * advice.chance_to_decide:.0f} cases of 100; read several more frets, or use a finer instrument."
+    )
+    return [Note("finer-instrument", text)]
+
+
+_WORTH_A_TRY = 0.2
+"""Chance to decide below which a single reading is not worth its while."""
 
 
 def procedure_notes(procedure: Procedure) -> list[Note]:

@@ -6,7 +6,6 @@ from functools import lru_cache
 import numpy as np
 
 from scalewright.lutherie.estimate import Floats
-from scalewright.lutherie.spacing import MOST_FRETS
 
 __all__ = [
     "HIGHEST_DIVISOR",
@@ -121,21 +120,22 @@ def derivative(terms: int) -> Floats:
     return np.stack([np.pad(np.polynomial.chebyshev.chebder(row), (0, 1)) for row in np.eye(terms)])
 
 
-@lru_cache(maxsize=8)
-def fractions_at_nodes(terms: int) -> Floats:
-    """Share of the layout scale up to every fret, for the divisors at the nodes. [-]
+def fractions_at_nodes(frets: Floats, terms: int) -> Floats:
+    """Share of the layout scale up to some frets, for the divisors at the nodes. [-]
 
     Parameters
     ----------
+    frets : ndarray, shape (n,)
+        Numbers of the frets, 0 for the nut; between two frets they need not be whole.
     terms : int
         Length of the series.
 
     Returns
     -------
-    ndarray, shape (MOST_FRETS + 1, terms)
-        Row n is fret n, row 0 the nut.
+    ndarray, shape (n, terms)
+        A row for each.
     """
-    return -np.expm1(-np.outer(np.arange(MOST_FRETS + 1), step_at(nodes(terms))))
+    return -np.expm1(-np.outer(frets, step_at(nodes(terms))))
 
 
 def basis(position: Floats, terms: int) -> Floats:

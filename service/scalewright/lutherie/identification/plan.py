@@ -159,7 +159,7 @@ def covariance_of(pattern: Pattern) -> Floats:
     return covariance
 
 
-def make_plan(pattern: Pattern, table: Floats) -> Plan:
+def make_plan(pattern: Pattern, table: Floats, frets: Floats | None = None) -> Plan:
     """Everything about P patterns that does not depend on the values read.
 
     Parameters
@@ -169,6 +169,8 @@ def make_plan(pattern: Pattern, table: Floats) -> Plan:
     table : ndarray, shape (frets + 1, F)
         Share of the layout scale up to every fret by fixed rule (:func:`rule_table`), at least to the
         highest fret read. [-]
+    frets : ndarray, shape (n,), optional
+        Where a free divisor takes the pattern's frets 0, 1, 2, ... to be; just there, if left out.
 
     Returns
     -------
@@ -176,12 +178,11 @@ def make_plan(pattern: Pattern, table: Floats) -> Plan:
         The patterns made ready.
     """
     highest = int(pattern.end.max())
+    frets = np.arange(highest + 1) if frets is None else frets
     terms = next(terms for fret, terms in _TERMS if highest <= fret)
     fixed = table.shape[1]
-    table = np.concatenate(
-        [table[: highest + 1], curve.fractions_at_nodes(terms)[: highest + 1], rule_table((spacing.EQUAL,), highest)],
-        axis=1,
-    )
+    reference = -np.expm1(-math.log(2.0) / 12.0 * frets)
+    table = np.column_stack([table[: highest + 1], curve.fractions_at_nodes(frets, terms), reference])
     covariance = covariance_of(pattern)
     whiten = np.linalg.inv(np.linalg.cholesky(covariance)) * pattern.used[:, :, None]
     rows = whiten @ (table[pattern.end] - table[pattern.start])

@@ -178,11 +178,11 @@ def make_plan(pattern: Pattern, table: Floats, frets: Floats | None = None) -> P
         The patterns made ready.
     """
     highest = int(pattern.end.max())
-    frets = np.arange(highest + 1) if frets is None else frets
+    places = np.arange(highest + 1.0) if frets is None else frets
     terms = next(terms for fret, terms in _TERMS if highest <= fret)
     fixed = table.shape[1]
-    reference = -np.expm1(-math.log(2.0) / 12.0 * frets)
-    table = np.column_stack([table[: highest + 1], curve.fractions_at_nodes(frets, terms), reference])
+    reference = -np.expm1(-math.log(2.0) / 12.0 * places)
+    table = np.column_stack([table[: highest + 1], curve.fractions_at_nodes(places, terms), reference])
     covariance = covariance_of(pattern)
     whiten = np.linalg.inv(np.linalg.cholesky(covariance)) * pattern.used[:, :, None]
     rows = whiten @ (table[pattern.end] - table[pattern.start])

@@ -113,8 +113,8 @@ def request(rounds: int) -> None:
         for _ in range(rounds):
             for path, spent in times.items():
                 began = time.perf_counter()
-                for one in asked:
-                    ask(connection, path, one)
+                for question in asked:
+                    ask(connection, path, question)
                 spent.append((time.perf_counter() - began) / len(asked))
     one, idle = (statistics.median(spent) for spent in times.values())
     print(f"request: {1e6 * one:.0f} us, {one / idle:.1f} times an idle route's {1e6 * idle:.0f} us")

@@ -21,7 +21,7 @@ __all__ = ["main"]
 
 _EXAMPLE = '{"scale": "24 3/4 in", "rule": "eighteenth", "frets": 22, "unit": "in"}'
 _BACKLOG = 1024
-_MEMORY = Path("/dev/shm")  # noqa: S108  (a folder of its own is made in it)
+_MEMORY = Path("/dev/shm")  # noqa: S108  (a folder of its own is made in it)  # nosec B108
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -154,7 +154,8 @@ def _shared_metrics() -> Iterator[None]:
         yield
         return
     # In memory, where the system has such a place: nothing is written to a disk, which may be read-only.
-    with tempfile.TemporaryDirectory(prefix="scalewright-metrics-", dir=_MEMORY if _MEMORY.is_dir() else None) as folder:
+    place = _MEMORY if _MEMORY.is_dir() else None
+    with tempfile.TemporaryDirectory(prefix="scalewright-metrics-", dir=place) as folder:
         os.environ[SHARED] = folder
         yield
 
@@ -190,7 +191,7 @@ def _reason(error: OSError, settings: Settings) -> str:
 
 def _greet(host: str, port: int) -> None:
     """Say where the documentation is, and a line that works when pasted."""
-    near = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)  # noqa: S104  (to be called, not listened on)
+    near = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)  # noqa: S104  (to be called, not listened on)  # nosec B104
     address = f"http://[{near}]:{port}" if ":" in near else f"http://{near}:{port}"
     print(f"Scalewright {__version__} serves on {address}, its documentation is at {address}/docs")
     print("Try it:")

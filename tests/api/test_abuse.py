@@ -206,12 +206,11 @@ def test_slow_clients_do_not_slow_the_others(running):
         await asyncio.sleep(0.3)
         try:
             for _ in range(4):
-                slowest = await asyncio.to_thread(quantile, port, 300)
-                if slowest < 3.0 * quiet:
-                    break
-            return slowest
+                if await asyncio.to_thread(quantile, port, 300) < 3.0 * quiet:
+                    return True
+            return False
         finally:
             ended.set()
             await dripping
 
-    assert asyncio.run(attacked()) < 3.0 * quiet
+    assert asyncio.run(attacked())

@@ -1,13 +1,13 @@
 """Access: keys, quotas, pages of other origins, and documentation that can be switched off."""
 
 import hashlib
+import hmac
 import json
 import re
 
 import pytest
 
 from scalewright.__main__ import main
-from scalewright.api import access
 from scalewright.api.app import create_app
 from scalewright.api.keys import Key, key_of, new_key
 from scalewright.api.quota import Quota
@@ -89,11 +89,16 @@ def test_all_else_needs_a_key(send, locked, path):
 def test_every_key_is_compared(monkeypatch):
     """The first key that fits does not end the search, so that its place cannot be measured."""
     compared: list[str] = []
-    real = access.key_of.__globals__["hmac"].compare_digest
-    monkeypatch.setattr("hmac.compare_digest", lambda a, b: compared.append(a) or real(a, b))
+    real = hmac.compare_digest
+
+    def compare(one, other):
+        compared.append(one)
+        return real(one, other)
+
+    monkeypatch.setattr("hmac.compare_digest", compare)
     keys = Settings.from_environment({"SCALEWRIGHT_API_KEYS": KEYS}).api_keys
 
-    assert key_of(SECRETS["old"].encode(), keys) == keys[1 - 1]
+    assert key_of(SECRETS["old"].encode(), keys) == keys[0]
     assert compared == [key.digest for key in keys]
 
 

@@ -77,8 +77,11 @@ def run(pieces, content_type=b"application/jsonl"):
     async def collect(message):
         sent.append(message)
 
+    async def receive():
+        return {"type": "http.disconnect"}
+
     scope = {"type": "http", "headers": [(b"accept-encoding", b"gzip")]}
-    asyncio.run(Compression(app, 100)(scope, None, collect))
+    asyncio.run(Compression(app, 100)(scope, receive, collect))
     return dict(sent[0]["headers"]), [message["body"] for message in sent[1:]]
 
 

@@ -11,8 +11,19 @@ OPERATIONS = {
     "intonation": ("post", "/v1/intonation", sc.Intonation),
     "diagnosis": ("post", "/v1/diagnosis", sc.Diagnosis),
     "stretch_test": ("post", "/v1/stretch-test", sc.StretchTest),
+    "nominal": ("post", "/v1/nominal", sc.Nominal),
+    "assembly": ("post", "/v1/assembly", sc.Assembly),
+    "conformity": ("post", "/v1/conformity", sc.Conformity),
+    "tooling": ("post", "/v1/tooling", sc.Tooling),
+    "tooling_origin": ("post", "/v1/tooling/origin", sc.ToolOrigin),
+    "fingerboard": ("post", "/v1/fingerboard", sc.Fingerboard),
 }
 
 BATCHES = {
-    "identification_batch": "/v1/identification/batch",
+    "layout_batch": ("layout", sc.LayoutQuestion),
+    "identification_batch": ("identification", sc.IdentificationQuestion),
+    "compensation_batch": ("compensation", sc.CompensationQuestion),
+    "nominal_batch": ("nominal", sc.NominalQuestion),
+    "assembly_batch": ("assembly", sc.AssemblyQuestion),
 }
+"""The batches: the single operation of each, and the shape of a question."""

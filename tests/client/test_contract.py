@@ -104,6 +104,37 @@ def test_answers_are_read_whole(document, name):
     assert_reads(document, content["application/json"]["schema"], result, name)
 
 
+def schemas_of(document, schema, found):
+    """Names of all schemas that an answer is made of."""
+    if "$ref" in schema:
+        name = schema["$ref"].removeprefix("#/components/schemas/")
+        if name in found:
+            return
+        found.add(name)
+    schema = resolved(document, schema)
+    items = [schema["items"]] if "items" in schema else []
+    for one in (*schema.get("anyOf", ()), *schema.get("properties", {}).values(), *items):
+        schemas_of(document, one, found)
+
+
+@pytest.mark.parametrize("name", OPERATIONS)
+def test_a_renamed_field_is_noticed(document, name):
+    """The check above is no formality: whichever field of an answer the service renames, it fails."""
+    method, path, result = OPERATIONS[name]
+    content = document["paths"][path][method]["responses"]["200"]["content"]["application/json"]["schema"]
+    found: set[str] = set()
+    schemas_of(document, content, found)
+    schemas = document["components"]["schemas"]
+    for changed in sorted(found):
+        if "properties" not in schemas[changed]:
+            continue
+        first, *rest = schemas[changed]["properties"].items()
+        renamed = {**schemas[changed], "properties": {f"{first[0]}_renamed": first[1], **dict(rest)}}
+        components = {**document["components"], "schemas": {**schemas, changed: renamed}}
+        with pytest.raises(AssertionError):
+            assert_reads({**document, "components": components}, content, result, name)
+
+
 @pytest.mark.parametrize("name", [name for name, (method, _, _) in OPERATIONS.items() if method == "post"])
 def test_questions_take_all_that_the_service_takes(document, name):
     """Each member of the request is a keyword of the method, and the required ones have no default."""
@@ -126,8 +157,9 @@ def objects_of(document, name):
             if "items" in option:
                 walk(option["items"], key)
             if "properties" in option:
-                found[key] = {**found.get(key, {}), **option["properties"]}
+                members = found.setdefault(key, {})
                 for inner, value in option["properties"].items():
+                    members[inner] = {"anyOf": [members[inner], value]} if inner in members else value
                     walk(value, inner)
 
     walk(start, "")
@@ -151,6 +183,23 @@ SHAPES = [
     ("compensation", "other_sets", requests.StringSet),
     ("intonation", "strings", requests.PlacedString),
     ("diagnosis", "readings", requests.CentsReading),
+    ("assembly", "parts", requests.Part),
+    ("assembly", "true_scale", requests.FanScale),
+    ("assembly", "saddle_travel", requests.SaddleTravel),
+    ("conformity", "part", requests.Part),
+    ("conformity", "process", requests.Process),
+    ("tooling", "layout", requests.LaidOut),
+    ("fingerboard", "scale", requests.FanScale),
+    ("fingerboard", "strings", requests.BoardStrings),
+    ("fingerboard", "margins", requests.BoardMargins),
+    ("fingerboard", "widths", requests.BoardWidths),
+    ("fingerboard", "slots", requests.Slots),
+    ("fingerboard", "radius", requests.SurfaceRadius),
+    ("fingerboard", "partial_frets", requests.PartialFret),
+    ("fingerboard", "saw", requests.Saw),
+    ("fingerboard", "sheet", requests.Sheet),
+    ("fingerboard", "page", requests.Page),
+    ("tooling", "signatures", requests.SignatureRequest),
 ]
 
 
@@ -161,18 +210,72 @@ def test_nested_shapes_of_a_question_are_those_of_the_service(document, operatio
     assert set(get_type_hints(shape)) == set(objects_of(document, operation)[member])
 
 
-def test_a_question_of_a_batch_is_a_single_question_with_an_id(document):
+def test_readings_of_a_part_are_those_of_the_service(document):
+    """They hold readings between any two frets under the same name."""
+    shapes = set(get_type_hints(requests.PartReadings)) | set(get_type_hints(requests.Reading))
+    assert objects_of(document, "nominal")["readings"].keys() == shapes
+
+
+@pytest.mark.parametrize("name", BATCHES)
+def test_a_question_of_a_batch_is_a_single_question_with_an_id(document, name):
     """What the single operation takes as keywords, a batch takes as members, and the caller's id."""
-    for name, path in BATCHES.items():
-        assert document["paths"][path]["post"]["operationId"] == name
-    alone = set(inspect.signature(operations.identification).parameters)
-    assert set(get_type_hints(requests.IdentificationQuestion)) == alone | {"id"}
+    single, shape = BATCHES[name]
+    _, path, result = OPERATIONS[single]
+    assert document["paths"][f"{path}/batch"]["post"]["operationId"] == name
+    build = inspect.signature(getattr(operations, name))
+    assert build.return_annotation.__args__ == (result,)
+    assert getattr(operations, name)([]).path == f"{path}/batch"
+    assert set(get_type_hints(shape)) == set(inspect.signature(getattr(operations, single)).parameters) | {"id"}
+
+
+def test_a_drawing_is_asked_for_like_its_board(document):
+    """The keywords are the same, and the media types are those that the service can make, JSON aside."""
+    assert set(get_type_hints(requests.FingerboardQuestion)) == set(
+        inspect.signature(operations.fingerboard).parameters
+    )
+    offered = set(document["paths"]["/v1/fingerboard"]["post"]["responses"]["200"]["content"])
+    assert set(get_args(requests.DrawingMedia)) == offered - {"application/json"}
 
 
 def test_every_calculation_of_the_service_has_its_method(document):
     """Whatever the service can calculate, the client can ask for."""
     served = {path for path in document["paths"] if path.startswith("/v1/")}
-    assert served == {path for _, path, _ in OPERATIONS.values()} | set(BATCHES.values())
+    singles = {name: path for name, (_, path, _) in OPERATIONS.items()}
+    assert served == set(singles.values()) | {f"{singles[single]}/batch" for single, _ in BATCHES.values()}
+
+
+def words_of(hint):
+    """Words that an annotation names, those inside of objects aside."""
+    if get_origin(hint) is Literal:
+        return set(get_args(hint))
+    return set() if is_typeddict(hint) or is_dataclass(hint) else set().union(*map(words_of, get_args(hint)))
+
+
+def words_in(document, schema):
+    """Words that a schema names, those inside of objects aside."""
+    found = set()
+    for option in variants(document, schema):
+        found |= {word for word in (*option.get("enum", ()), option.get("const")) if isinstance(word, str)}
+        found |= words_in(document, option["items"]) if "items" in option else set()
+    return found
+
+
+@pytest.mark.parametrize("name", [name for name, (method, _, _) in OPERATIONS.items() if method == "post"])
+def test_words_of_a_question_are_those_of_the_service(document, name):
+    """Where the service takes one of a few words, a type checker knows them."""
+    _, path, _ = OPERATIONS[name]
+    schema = resolved(document, document["paths"][path]["post"]["requestBody"]["content"]["application/json"]["schema"])
+    for key, hint in get_type_hints(getattr(operations, name)).items():
+        if key != "return":
+            assert words_of(hint) == words_in(document, schema["properties"][key]), key
+
+
+@pytest.mark.parametrize(("operation", "member", "shape"), SHAPES)
+def test_words_of_nested_shapes_are_those_of_the_service(document, operation, member, shape):
+    """The same for the members of a TypedDict."""
+    members = objects_of(document, operation)[member]
+    for key, hint in get_type_hints(shape).items():
+        assert words_of(hint) == words_in(document, members[key]), key
 
 
 def test_every_refusal_of_the_service_has_its_class():

@@ -154,3 +154,14 @@ def test_an_answer_that_breaks_the_contract_is_told_apart_from_a_refusal(content
         call("POST", "/v1/layout", sc.Layout).read(answer(content, status))
     assert words in str(caught.value)
     assert (caught.value.status, caught.value.request_id) == (status, "r-7")
+
+
+@pytest.mark.parametrize(("status", "media"), [(200, "text/html"), (200, "application/json"), (302, "image/png")])
+def test_a_file_of_another_kind_is_told(status, media):
+    """A page of somebody else is not saved as a drawing."""
+    prepared = operations.fingerboard_drawing(
+        media="image/png", scale=650, rule="equal", frets=12, strings={"count": 1}, margins=20
+    )
+    assert prepared.headers["Accept"] == "image/png"
+    with pytest.raises(sc.UnexpectedAnswerError, match="expected image/png"):
+        prepared.read(answer(b"x", status, **{"Content-Type": media}))

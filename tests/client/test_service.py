@@ -163,6 +163,42 @@ def test_a_measuring_card_names_its_frets(in_process):
     assert card.frets == card.steps[-1].frets
 
 
+@pytest.mark.parametrize(
+    ("media", "start"),
+    [
+        ("image/svg+xml", b"<"),
+        ("image/vnd.dxf", b"  0\nSECTION"),
+        ("application/pdf", b"%PDF-"),
+        ("image/png", b"\x89PNG"),
+        ("text/csv", b"name,running"),
+    ],
+)
+def test_a_drawing_comes_as_a_file(in_process, media, start):
+    """The bytes are of the kind that was asked for (first bytes of the formats by their standards)."""
+    drawn = in_process(
+        lambda client: client.fingerboard_drawing(
+            media=media,
+            scale=650,
+            rule="equal",
+            frets=12,
+            strings={"count": 6, "nut_spread": 36, "saddle_spread": 52},
+            margins=3,
+        )
+    )
+    assert drawn.replace(b"\r\n", b"\n").startswith(start)
+
+
+def test_a_refused_drawing_is_a_refusal(in_process):
+    """A problem document is read though a picture was asked for."""
+    with pytest.raises(sc.InvalidRequestError) as caught:
+        in_process(
+            lambda client: client.fingerboard_drawing(
+                scale=650, rule="equal", frets=99, strings={"count": 6}, margins=3
+            )
+        )
+    assert "/frets" in caught.value.pointers
+
+
 def test_what_is_not_known_is_none(in_process):
     """Two readings cannot tell the rules apart, and the client does not pretend."""
     found = in_process(lambda client: client.identification(frets=[5, 12], from_nut=[163.0, 325.0], resolution=1.0))

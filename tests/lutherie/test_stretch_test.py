@@ -199,6 +199,15 @@ def test_readings_that_bend_are_pointed_out():
     assert "readings-bend" in {note.slug for note in evaluate_stretch_test(StretchReadings(600.0, STRETCH, bent)).notes}
 
 
+def test_two_stretches_have_no_bend():
+    """Readings at two stretches only, however many, cannot bend, and one uncertain beyond measure changes nothing."""
+    twice = StretchReadings(600.0, [0.0, 0.0, 2.0, 2.0], [200.0, 200.2, 219.0, 219.3])
+    vague = StretchReadings(600.0, [*twice.stretch, 1.0], [*twice.frequencies, 900.0], [1.0, 1.0, 1.0, 1.0, 1e6])
+
+    assert "readings-bend" not in {note.slug for note in evaluate_stretch_test(twice).notes}
+    assert evaluate_stretch_test(vague).R.value == pytest.approx(evaluate_stretch_test(twice).R.value, rel=1e-6)
+
+
 @given(st.floats(0.3, 3.0), st.floats(0.5, 2.0))
 def test_units_do_not_matter(lengths, frequencies):
     """All lengths times one factor and all frequencies times another leave R as it is."""

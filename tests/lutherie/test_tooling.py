@@ -1,6 +1,7 @@
 """Tooling: planted biases, steps and spreads are found, and agree with general statistics libraries."""
 
 import math
+import time
 import tracemalloc
 
 import numpy as np
@@ -306,6 +307,9 @@ def test_a_million_boards():
     for first in range(0, len(readings), 50_000):
         readings[first : first + 50_000] += rng.normal(0.0, WITHIN, (50_000, FRETS))
     readings[500_000:] += 0.01
+    began = time.process_time()
+    study(TOOL, readings)
+    assert time.process_time() - began < 10.0
     tracemalloc.start()
     found = study(TOOL, readings)
     _, peak = tracemalloc.get_traced_memory()

@@ -8,6 +8,7 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 from scalewright.api.batch import BatchOperation
 from scalewright.api.operations import Operation
 from scalewright.api.problems import Refusal, problem
+from scalewright.api.telemetry import name_route
 from scalewright.lutherie.errors import LutherieError
 
 __all__ = ["Shortcut"]
@@ -34,6 +35,8 @@ class Shortcut:
             await self.app(scope, receive, send)
             return
         scope["route"] = operation
+        if "fastapi.telemetry" in scope:
+            name_route(scope, operation.path)
         try:
             await operation.handle(scope, receive, send)
         except Refusal as refusal:

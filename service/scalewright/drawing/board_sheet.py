@@ -1,6 +1,9 @@
 """The board sheet: a fingerboard at full size with its numbers, as a template and as a picture."""
 
+import itertools
+import math
 from collections.abc import Sequence
+from typing import TypeVar
 
 from scalewright.drawing.check_bars import draw_check_bars
 from scalewright.drawing.letters import text_width
@@ -12,17 +15,21 @@ from scalewright.lutherie.fingerboard.points import meeting
 
 __all__ = ["board_on_pages", "board_sheet", "in_words", "plan_of_board"]
 
+_T = TypeVar("_T")
+
 _HEADING = "Fingerboard"
 _LEAST_WIDTH = 130.0
 _NUMBER = 3.6
 _DISTANCE = 2.8
 _ASIDE = 2.0
 """From an edge of the board to the letters beside it. [mm]"""
-_ROOM_BESIDE = 26.0
-"""Room for letters on either side of a board. [mm]"""
+_ROOM_BELOW, _ROOM_ABOVE, _ROOM_ABOVE_BOTH = 19.0, 11.0, 24.0
+"""Room for letters below a board, and above it where they are the numbers of the frets, or distances as well. [mm]"""
 _MARKER = 3.0
 """Radius of a position marker at most. [mm]"""
 _TICK = 1.4
+_EIGHTH = 3.175
+"""An eighth of an inch: twelve pixels of CSS. [mm]"""
 _UNITS = {"mm": "millimetres", "in": "inches"}
 
 
@@ -90,12 +97,20 @@ def _begin(board: Fingerboard, sheet: Sheet, room: float, block: float) -> Drawi
     """Begin a drawing of a board with room for a block below it."""
     low_x, high_x, low_y, high_y = _extent(board)
     return Drawing(
-        width=room + 2.0 * MARGIN,
-        height=block + high_y - low_y + 0.8 * MARGIN,
+        width=_whole(room + 2.0 * MARGIN),
+        height=_whole(block + high_y - low_y + 0.8 * MARGIN),
         title=sheet.title or _HEADING,
         description=board.statement,
         origin=(MARGIN - low_x + 0.5 * (room - (high_x - low_x)), 0.6 * MARGIN + block - low_y),
     )
+
+
+def _whole(length: float) -> float:
+    """Side of a page, made longer to a whole number of eighths of an inch.
+
+    That is a whole number of a browser's pixels as well; it would round any other side, and scale the drawing by it.
+    """
+    return math.ceil(length / _EIGHTH) * _EIGHTH
 
 
 def _extent(board: Fingerboard) -> tuple[float, float, float, float]:
@@ -103,7 +118,8 @@ def _extent(board: Fingerboard) -> tuple[float, float, float, float]:
     lines = (board.nut, board.zero_line, board.saddle, board.scale_end)
     points = [*board.outline, *(point for line in lines for point in line)]
     xs, ys = [point.x for point in points], [point.y for point in points]
-    return min(xs) - 7.0, max(xs) + 10.0, min(ys) - _ROOM_BESIDE, max(ys) + _ROOM_BESIDE
+    above = _ROOM_ABOVE_BOTH if _two_sided(board) else _ROOM_ABOVE
+    return min(xs) - 7.0, max(xs) + 10.0, min(ys) - _ROOM_BELOW, max(ys) + above
 
 
 def _sentences(board: Fingerboard, unit: str) -> list[str]:
@@ -113,7 +129,10 @@ def _sentences(board: Fingerboard, unit: str) -> list[str]:
     deep = "" if depth is None else f", slots {in_words(depth, unit)} {unit} deep below the surface"
     side = f"Numbers beside the board: distances from the zero line at the nut, in {_UNITS[unit]}"
     along = ", along the outer string on that side" if _two_sided(board) else ", along the centre line"
-    return [board.statement, f"{kerf}{deep}. {side}{along if board.measured == 'centre_line' or _two_sided(board) else ''}."]
+    return [
+        board.statement,
+        f"{kerf}{deep}. {side}{along if board.measured == 'centre_line' or _two_sided(board) else ''}.",
+    ]
 
 
 def _two_sided(board: Fingerboard) -> bool:
@@ -125,7 +144,7 @@ def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     """Draw the lines of a board and the letters beside them, at the drawing's origin."""
     ox, oy = drawing.origin
     (sx, sy), (ex, ey) = board.centre_line
-    drawing.layer("outline").append(Path([(x + ox, y + oy) for x, y in board.outline], True, "board"))
+    drawing.layer("outline").append(Path([(x + ox, y + oy) for x, y in board.outline], "board"))
     drawing.layer("centre-line").append(Line(sx + ox, sy + oy, ex + ox, ey + oy, "axis"))
     strings = drawing.layer("strings")
     for string in board.strings:
@@ -139,7 +158,7 @@ def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
         (ax, ay), (bx, by) = slot.near_edge
         (dx, dy), (cx, cy) = slot.far_edge
         corners = ((ax + ox, ay + oy), (bx + ox, by + oy), (cx + ox, cy + oy), (dx + ox, dy + oy))
-        kerfs.append(Path(corners, True, f"kerf-{name}"))
+        kerfs.append(Path(corners, f"kerf-{name}"))
         (ax, ay), (bx, by) = slot.bass, slot.treble
         frets.append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"fret-{name}"))
     for layer, line in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):
@@ -184,8 +203,10 @@ def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
         above = sign > 0.0
         offset = _TICK + _ASIDE
         if above:
-            for fret, end in _spaced(board.frets, edge_ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]):
-                letters.append(Text(end.x + ox, end.y + oy + offset, fret.name, _NUMBER, "middle", 0.0, True))
+            for fret, end in _spaced(
+                board.frets, edge_ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]
+            ):
+                letters.append(Text(end.x + ox, end.y + oy + offset, fret.name, _NUMBER, "middle", bold=True))
             offset += _NUMBER + 0.8
         if two_sided or not above:
             texts = [in_words(_distance(fret, side, two_sided), unit) for fret in board.frets]
@@ -194,7 +215,8 @@ def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
                 x, y = end.x + ox + 0.35 * size, end.y + oy + sign * offset
                 letters.append(Text(x, y, texts[index], size, "start" if above else "end", 90.0))
         ticks.extend(
-            Line(end.x + ox, end.y + oy + sign * 0.4, end.x + ox, end.y + oy + sign * (0.4 + _TICK)) for end in edge_ends
+            Line(end.x + ox, end.y + oy + sign * 0.4, end.x + ox, end.y + oy + sign * (0.4 + _TICK))
+            for end in edge_ends
         )
     _ends(drawing, board)
 
@@ -217,13 +239,14 @@ def _prolonged(fret: BoardFret, edge: tuple[Point, Point]) -> Point:
 
 def _size_for(xs: Sequence[float]) -> float:
     """Size of letters that stand upright beside one another, as large as the nearest two allow, within reason."""
-    gaps = [after - before for before, after in zip(xs, xs[1:], strict=False)]
+    gaps = [after - before for before, after in itertools.pairwise(xs)]
     return max(1.4, min(_DISTANCE, 0.85 * min(gaps, default=_DISTANCE)))
 
 
-def _spaced(things: Sequence, places: Sequence[Point], widths: Sequence[float]) -> list:
+def _spaced(things: Sequence[_T], places: Sequence[Point], widths: Sequence[float]) -> list[tuple[_T, Point]]:
     """Things whose letters, centred at their places, leave one another free; those that would not are left out."""
-    kept, taken = [], float("-inf")
+    kept: list[tuple[_T, Point]] = []
+    taken = -math.inf
     for thing, place, width in zip(things, places, widths, strict=True):
         if place.x - 0.5 * width >= taken:
             kept.append((thing, place))
@@ -239,7 +262,7 @@ def _ends(drawing: Drawing, board: Fingerboard) -> None:
     middle = 0.5 * (board.nut.bass.y + board.nut.treble.y) + oy
     letters.append(Text(left - 2.5, middle, "nut end", _DISTANCE, "middle", 90.0))
     places = [string.at_saddle for string in board.strings]
-    gap = min((abs(a.y - b.y) for a, b in zip(places, places[1:], strict=False)), default=4.0)
+    gap = min((abs(a.y - b.y) for a, b in itertools.pairwise(places)), default=4.0)
     size = min(_DISTANCE, 0.8 * gap)
     if size >= 1.2:
         letters.extend(

@@ -26,7 +26,7 @@ def draw_check_bars(drawing: Drawing, x: float, y: float) -> None:
     lines, fills, letters = drawing.layer("bars"), drawing.layer("bar-fills"), drawing.layer("text")
     for length, parts, unit, low in ((100.0, 10, "100 mm", y + 6.8), (101.6, 4, "4 in", y)):
         step = length / parts
-        lines.append(Path(((x, low), (x + length, low), (x + length, low + 2.0), (x, low + 2.0)), True, _name(unit)))
+        lines.append(Path(((x, low), (x + length, low), (x + length, low + 2.0), (x, low + 2.0)), _name(unit)))
         for part in range(0, parts, 2):
             left, right = x + part * step, x + (part + 1) * step
             fills.append(Path(((left, low), (right, low), (right, low + 1.0), (left, low + 1.0))))

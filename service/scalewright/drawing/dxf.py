@@ -9,7 +9,7 @@ from scalewright.drawing.styles import STYLES, Style
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
-    from ezdxf.layouts import Modelspace
+    from ezdxf.layouts.layout import Modelspace
 
 __all__ = ["write_dxf"]
 
@@ -32,12 +32,13 @@ def write_dxf(drawing: Drawing) -> bytes:
     bytes
         DXF R2010 in UTF-8, the same for the same drawing.
     """
-    import ezdxf  # noqa: PLC0415  (loaded when first used)
-    from ezdxf import units  # noqa: PLC0415  (the same)
+    from ezdxf import units  # noqa: PLC0415  (loaded when first used)
+    from ezdxf._options import options  # noqa: PLC0415  (the same)
+    from ezdxf.filemanagement import new  # noqa: PLC0415  (the same)
 
-    # No clock and no random id, in the file; the option has this name as the writer's own tests were first to need it.
-    ezdxf.options.write_fixed_meta_data_for_testing = True
-    document = ezdxf.new("R2010")
+    # No clock and no random id in the file; the option is named after the writer's own tests, which need that too.
+    options.write_fixed_meta_data_for_testing = True
+    document = new("R2010")
     document.units = units.MM
     document.header["$MEASUREMENT"] = 1
     space = document.modelspace()
@@ -49,7 +50,9 @@ def write_dxf(drawing: Drawing) -> bytes:
             _add(space, name, items, style, (ox, oy))
     document.header["$EXTMIN"] = (-ox, -oy, 0.0)
     document.header["$EXTMAX"] = (drawing.width - ox, drawing.height - oy, 0.0)
-    document.set_modelspace_vport(height=drawing.height * 1.1, center=(0.5 * drawing.width - ox, 0.5 * drawing.height - oy))
+    document.set_modelspace_vport(
+        height=drawing.height * 1.1, center=(0.5 * drawing.width - ox, 0.5 * drawing.height - oy)
+    )
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue().encode("utf-8", "dxfreplace")
@@ -65,9 +68,7 @@ def _add_layer(document: "Document", name: str, style: Style) -> None:
     document.layers.add(name.upper(), color=style.dxf_colour, linetype=linetype, lineweight=width)
 
 
-def _add(
-    space: "Modelspace", name: str, items: Iterable[Item], style: Style, origin: tuple[float, float]
-) -> None:
+def _add(space: "Modelspace", name: str, items: Iterable[Item], style: Style, origin: tuple[float, float]) -> None:
     """Add the items of a layer."""
     ox, oy = origin
     on_layer = {"layer": name.upper()}
@@ -75,7 +76,7 @@ def _add(
         match item:
             case Line(x1, y1, x2, y2):
                 space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)
-            case Path(points, closed):
+            case Path(points, closed=closed):
                 corners = [(x - ox, y - oy) for x, y in points]
                 if style.filled and len(corners) == 4:
                     # A solid's last two corners are the other way round.

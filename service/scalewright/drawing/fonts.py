@@ -1,4 +1,4 @@
-"""Fonts: the letters that printed sheets and pictures bear, whatever machine makes them (Open Sans, SIL Open Font Licence)."""
+"""Fonts: the letters of printed sheets and pictures, on every machine the same (Open Sans, SIL OFL 1.1)."""
 
 from functools import cache
 from importlib import resources

@@ -24,8 +24,8 @@ class Path(NamedTuple):
     """A line through several points."""
 
     points: Sequence[tuple[float, float]]
-    closed: bool = True
     name: str = ""
+    closed: bool = True
 
 
 class Circle(NamedTuple):

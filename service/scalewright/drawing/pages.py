@@ -140,7 +140,7 @@ def _draw_foot(foot: Drawing, place: tuple[int, int], size: tuple[int, int], tit
     x = MARGIN + BARS_WIDTH + 4.0
     number, total = row * columns + column + 1, rows * columns
     letters = foot.layer("text")
-    letters.append(Text(x, MARGIN + 10.6, f"Page {number} of {total}", _LETTERS, "start", 0.0, True))
+    letters.append(Text(x, MARGIN + 10.6, f"Page {number} of {total}", _LETTERS, bold=True))
     cell = min(_MAP_WIDTH / columns, _MAP_HEIGHT / rows, 5.0)
     frame, here = foot.layer("frame"), foot.layer("page")
     for r in range(rows):

@@ -162,7 +162,7 @@ def _items(canvas: "Canvas", items: Iterable[Item], style: Style) -> None:
         match item:
             case Line(x1, y1, x2, y2):
                 canvas.line(x1, y1, x2, y2)
-            case Path(points, closed):
+            case Path(points, closed=closed):
                 path = canvas.beginPath()
                 path.moveTo(*points[0])
                 for point in points[1:]:

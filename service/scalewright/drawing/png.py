@@ -6,7 +6,7 @@ from scalewright.drawing.svg import write_svg
 
 __all__ = ["MOST_POINTS", "write_png"]
 
-MOST_POINTS = 12_000_000
+MOST_POINTS = 4_000_000
 """The most points that a picture may have; a tall one is made narrower."""
 
 
@@ -32,7 +32,6 @@ def write_png(drawing: Drawing, pixels: int) -> bytes:
     picture: bytes = resvg_py.svg_to_bytes(
         svg_string=with_known_letters(write_svg(drawing).decode()),
         width=width,
-        height=max(1, int(width * tallest)),
         dpi=96.0,
         background="white",
         skip_system_fonts=True,

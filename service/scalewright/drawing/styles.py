@@ -1,4 +1,4 @@
-"""Styles: how each layer of a drawing looks; told apart by width and dashes as well, so that black and white will do."""
+"""Styles: how each layer of a drawing looks, told apart by width and dashes as well as by colour."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

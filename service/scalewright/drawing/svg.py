@@ -34,11 +34,12 @@ def write_svg(drawing: Drawing) -> bytes:
     Coordinates have four decimals: a ten-thousandth of a millimetre.
     """
     width, height = drawing.width, drawing.height
-    parts = [
+    head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.4f}mm" height="{height:.4f}mm" '
         f'viewBox="0 0 {width:.4f} {height:.4f}" font-family="{FONT_FAMILY}">\n'
         f"<title>{escape(drawing.title)}</title>\n<desc>{escape(drawing.description)}</desc>\n"
-    ]
+    )
+    parts = [head]
     for name, items in drawing.layers.items():
         if items:
             parts.append(f'<g id="{name}" {_look(STYLES[name])}>\n')
@@ -60,22 +61,19 @@ def _items(items: Sequence[Item], height: float) -> list[str]:
     """Elements of a layer."""
     parts = []
     for item in items:
-        kind = type(item)
-        if kind is Text:
-            parts.append(_text(item, height))  # type: ignore[arg-type]  # told by its type above
-            continue
-        name = item.name  # type: ignore[union-attr]  # the same
-        named = f' id="{name}"' if name else ""
-        if kind is Line:
-            x1, y1, x2, y2, _ = item
-            parts.append(f'<line{named} x1="{x1:.4f}" y1="{height - y1:.4f}" x2="{x2:.4f}" y2="{height - y2:.4f}"/>\n')  # type: ignore[operator]  # the same
-        elif kind is Path:
-            points = " ".join([f"{x:.4f},{height - y:.4f}" for x, y in item.points])  # type: ignore[union-attr]  # the same
-            shape = "polygon" if item.closed else "polyline"  # type: ignore[union-attr]  # the same
-            parts.append(f'<{shape}{named} points="{points}"/>\n')
+        if isinstance(item, Line):
+            x1, y1, x2, y2, name = item
+            place = f'x1="{x1:.4f}" y1="{height - y1:.4f}" x2="{x2:.4f}" y2="{height - y2:.4f}"'
+            parts.append(f'<line id="{name}" {place}/>\n' if name else f"<line {place}/>\n")
+        elif isinstance(item, Text):
+            parts.append(_text(item, height))
+        elif isinstance(item, Path):
+            points = " ".join([f"{x:.4f},{height - y:.4f}" for x, y in item.points])
+            named = f' id="{item.name}"' if item.name else ""
+            parts.append(f'<{"polygon" if item.closed else "polyline"}{named} points="{points}"/>\n')
         else:
-            x, y, radius, _ = item  # type: ignore[misc]  # the same
-            parts.append(f'<circle{named} cx="{x:.4f}" cy="{height - y:.4f}" r="{radius:.4f}"/>\n')
+            named = f' id="{item.name}"' if item.name else ""
+            parts.append(f'<circle{named} cx="{item.x:.4f}" cy="{height - item.y:.4f}" r="{item.radius:.4f}"/>\n')
     return parts
 
 

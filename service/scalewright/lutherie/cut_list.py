@@ -208,6 +208,11 @@ def list_cuts(slots: Sequence[MarkedSlot], saw: Saw, kerf: float, ends: tuple[fl
     )
 
 
+def _size(cents: float | None) -> float:
+    """How far off a fret is; one without a pitch is farther off than any. [cent]"""
+    return math.inf if cents is None else abs(cents)
+
+
 def _what_if(slots: Sequence[MarkedSlot], origin: float, sign: float, method: Method, step: float) -> WhatIf:
     """Cost of rounding every setting to a step."""
     running = [sign * (slot.at - origin) for slot in slots]
@@ -220,7 +225,7 @@ def _what_if(slots: Sequence[MarkedSlot], origin: float, sign: float, method: Me
         settings = len(slots)
     errors = [sign * (at - exact) for at, exact in zip(cut, running, strict=True)]
     cents = [_sharper(slot.sounding, error) for slot, error in zip(slots, errors, strict=True)]
-    worst = max(range(len(slots)), key=lambda index: math.inf if cents[index] is None else abs(cents[index]))
+    worst = max(range(len(slots)), key=lambda index: _size(cents[index]))
     return WhatIf(
         method=method,
         step=step,

@@ -23,6 +23,8 @@ _FEWEST = 3
 _SUSPICION = 0.01
 """How improbable the largest deviation has to be, of all readings together, to be named; our choice. [-]"""
 
+_FLAT = 1e-9
+"""Share of the curvature's size below which it is rounding. [-]"""
 _BENT = 0.01
 """How improbable a curvature has to be to be pointed out; our choice. [-]"""
 
@@ -136,27 +138,28 @@ def evaluate_stretch_test(readings: StretchReadings) -> StretchTest:
     """
     x, y, weights = _columns(readings)
     n = len(x)
-    design = np.stack([np.ones(n), x], axis=1)
-    covariance = np.linalg.inv(design.T @ (design * weights[:, np.newaxis]))
-    fitted = covariance @ (design.T @ (weights * y))
-    residuals = y - design @ fitted
+    # Counted from the middle of the readings, level and slope do not lean on each other.
+    weight = float(weights.sum())
+    middle, level = float(weights @ x) / weight, float(weights @ y) / weight
+    lever = float(weights @ (x - middle) ** 2)
+    slope = float(weights @ ((x - middle) * (y - level))) / lever
+    start = level - slope * middle
+    residuals = y - level - slope * (x - middle)
     chi_square = float(weights @ residuals**2)
     given = readings.uncertainties is not None and readings.scatter_from == "uncertainties"
     spread = 1.0 if given else chi_square / (n - 2)
-    covariance = covariance * spread
     factor = coverage_factor(readings.coverage) if given else student_quantile(0.5 - 0.5 * readings.coverage, n - 2)
-
-    start, slope = float(fitted[0]), float(fitted[1])
-    if not slope > 0.0:
+    if not (slope > 0.0 and start > 0.0):
         message = "the pitch does not rise with the stretch; frequencies belong to the stretches in the same order"
         raise ImpossibleReadingError(message, field=("frequencies",), slope_hz_per_mm=slope)
     if readings.pitch is None:
         frequency = start
         # The start is fitted too, and leans on the slope.
-        relative = np.array([-slope / start, 1.0])
-        sigma = math.sqrt(float(relative @ covariance @ relative))
+        ratio = slope / start
+        variance = (1.0 + ratio * middle) ** 2 / lever + ratio**2 / weight
     else:
-        frequency, sigma = frequency_of(readings.pitch), math.sqrt(float(covariance[1, 1]))
+        frequency, variance = frequency_of(readings.pitch), 1.0 / lever
+    sigma = math.sqrt(spread * variance)
     R = readings.length / frequency * slope
     u = readings.length / frequency * sigma
     tension = _tension(readings, frequency)
@@ -168,7 +171,7 @@ def evaluate_stretch_test(readings: StretchReadings) -> StretchTest:
     return StretchTest(
         R=_estimate(R, u, factor),
         kappa=_estimate(2.0 * R + 1.0, 2.0 * u, factor),
-        slope_hz_per_mm=_estimate(slope, math.sqrt(float(covariance[1, 1])), factor),
+        slope_hz_per_mm=_estimate(slope, math.sqrt(spread / lever), factor),
         frequency_hz=frequency,
         tension_n=tension,
         effective_modulus_gpa=modulus,
@@ -265,14 +268,22 @@ def _notes(readings: StretchReadings, x: Floats, y: Floats, weights: Floats) -> 
         notes.append(Note("weights-from-uncertainties", text))
     if readings.pitch is None:
         notes.append(Note("pitch-at-start", "R is taken at the frequency that the line has before the stretch."))
-    if len(x) > _FEWEST:
-        curve = np.stack([np.ones_like(x), x, x**2], axis=1)
-        root = np.sqrt(weights)
-        solution, left, rank, _ = np.linalg.lstsq(curve * root[:, np.newaxis], y * root, rcond=1e-10)
-        if rank == 3 and left.size and left[0] > 0.0:
-            inverse = np.linalg.inv(curve.T @ (curve * weights[:, np.newaxis]))
-            t = abs(float(solution[2])) / math.sqrt(float(left[0]) / (len(x) - 3) * float(inverse[2, 2]))
-            if 2.0 * student_survival(t, len(x) - 3) < _BENT:
-                text = "The readings bend away from a line: the string may still be settling, or slip at its ends."
-                notes.append(Note("readings-bend", text))
+    if len(x) > _FEWEST and _bends(x, y, weights):
+        text = "The readings bend away from a line: the string may still be settling, or slip at its ends."
+        notes.append(Note("readings-bend", text))
     return notes
+
+
+def _bends(x: Floats, y: Floats, weights: Floats) -> bool:
+    """Whether a parabola fits so much better than a line that chance does not explain it."""
+    root = np.sqrt(weights)
+    # Level, slope and curvature, each with what the ones before explain taken out.
+    basis, sizes = np.linalg.qr(np.stack([np.ones_like(x), x, x**2], axis=1) * root[:, np.newaxis])
+    if abs(sizes[2, 2]) <= _FLAT * abs(sizes[0, 0]) * float(np.abs(x).max()) ** 2:
+        return False  # two different stretches have no curvature
+    along = basis.T @ (root * y)
+    left = float(np.sum((root * y - basis @ along) ** 2))
+    if left <= _FLAT**2 * float(along @ along):
+        return bool(abs(along[2]) > _FLAT * np.abs(along).max())  # without scatter any bend counts
+    t = abs(float(along[2])) / math.sqrt(left / (len(x) - _FEWEST))
+    return 2.0 * student_survival(t, len(x) - _FEWEST) < _BENT

@@ -126,4 +126,8 @@ def f_survival(ratio: float, numerator: float, denominator: float) -> float:
     """
     if math.isinf(ratio):
         return 0.0
-    return incomplete_beta(0.5 * denominator, 0.5 * numerator, denominator / (denominator + numerator * ratio))
+    explained = numerator * ratio
+    total = denominator + explained
+    if explained < denominator:
+        return 1.0 - incomplete_beta(0.5 * numerator, 0.5 * denominator, explained / total)
+    return incomplete_beta(0.5 * denominator, 0.5 * numerator, denominator / total)

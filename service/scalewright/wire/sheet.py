@@ -46,7 +46,7 @@ class SheetIn(BaseModel):
     """Size of a page, for paper of a custom size."""
     overlap: _Overlap = 15.0
     """How far pages that are glued together overlap; 15 mm if left out. [unit]"""
-    pixels: Annotated[int, Field(ge=200, le=6000)] = 1600
+    pixels: Annotated[int, Field(ge=200, le=4000)] = 1600
     """Width of a PNG preview."""
 
     @model_validator(mode="after")

@@ -74,8 +74,8 @@ def draw() -> str:
     legend = {"x": str(LEFT + 144), "y": str(TOP + 4), "width": "290", "height": "64", "fill": "#ffffff"}
     ET.SubElement(svg, "rect", legend)
     styles = ((MIDDLE, "6 4", "square"), (DARK, "", "dot"), (INK, "2 3", "ring"))
-    for row, ((name, cents), (colour, dash, mark)) in enumerate(zip(curves().items(), styles, strict=True)):
-        points = [(across(fret), up(value)) for fret, value in enumerate(cents, 1)]
+    for row, ((name, heard), (colour, dash, mark)) in enumerate(zip(curves().items(), styles, strict=True)):
+        points = [(across(fret), up(value)) for fret, value in enumerate(heard, 1)]
         path = {"points": " ".join(f"{x:.1f},{y:.1f}" for x, y in points), "fill": "none", "stroke": colour}
         ET.SubElement(svg, "polyline", path | {"stroke-width": "1.8"} | ({"stroke-dasharray": dash} if dash else {}))
         y = TOP + 16 + 20 * row

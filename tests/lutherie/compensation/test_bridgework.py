@@ -140,6 +140,16 @@ def test_places_across_the_bridge():
     assert uneven.needed_thickness != pytest.approx(even.needed_thickness, rel=1e-3)
 
 
+def test_a_slot_is_cut_for_what_each_string_wants():
+    """Where one setback for all was asked, the slot is still the one for every string's own best."""
+    each = asked(slot=StraightSlot(3.0, 58.0))
+    common = compensate(setup(), "fixed", None, "uniform", BridgeWork(slot=StraightSlot(3.0, 58.0)))
+
+    assert len({string.saddle_setback for string in common.strings}) == 1
+    assert common.slot.setback_at_first == pytest.approx(each.slot.setback_at_first, abs=1e-9)
+    assert common.slot.rms_cents == pytest.approx(each.rms_cents)
+
+
 def test_one_string_and_two_fit_any_slot():
     """A line goes through one break point, and through two."""
     for n in (1, 2):
@@ -404,6 +414,8 @@ def test_an_equal_board_costs_nothing():
         ({"travel": Travel(-400.0, 1.0)}, ("travel", "least")),
         ({"bridge": replace(WELL_PLACED, slot_at_first=320.0)}, ("bridge", "slot_at_first")),
         ({"bridge": replace(WELL_PLACED, slot_at_last=320.0)}, ("bridge", "slot_at_last")),
+        ({"bridge": replace(WELL_PLACED, slot_at_first=900.0)}, ("bridge", "slot_at_first")),
+        ({"bridge": replace(WELL_PLACED, back=300.0)}, ("bridge", "back")),
         ({"bridge": replace(WELL_PLACED, widest_slot=2.0)}, ("bridge", "widest_slot")),
         ({"bridge": replace(WELL_PLACED, front=650.0, back=651.0)}, ("bridge", "back")),
         ({"bridge": replace(WELL_PLACED, spread=None)}, ("bridge", "spread")),

@@ -1,12 +1,13 @@
 """Setbacks: what is free, fixed and uniform, one set or many, against a general optimiser."""
 
 import itertools
+from dataclasses import replace
 
 import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
-from scalewright.lutherie.compensation import Order, Preference, compensate, compensate_all
+from scalewright.lutherie.compensation import Order, Preference, compensate, compensate_all, setbacks
 from scalewright.lutherie.compensation.setbacks import best_setbacks
 from scalewright.lutherie.errors import ImpossibleSetupError, LutherieError, NoSaddlePositionError
 from scalewright.lutherie.fretting import cents_errors, cents_errors_and_slopes
@@ -144,6 +145,24 @@ def test_a_bad_one_among_many_fails_alone():
     assert not isinstance(first, LutherieError)
     assert not isinstance(last, LutherieError)
     assert first.strings[0].saddle_setback == pytest.approx(compensate(*ORDERS[0]).strings[0].saddle_setback, abs=1e-9)
+
+
+def test_a_hopeless_string_is_given_up_soon():
+    """Where no saddle helps, the search ends after few evaluations, not after all that it may take."""
+    steps = []
+    board = setup(strings=[replace(NYLON[0], R=1e8)], frets=2)
+    strings = lay_strings(board).fretted
+
+    def counting(*arguments):
+        steps.append(1)
+        return cents_errors_and_slopes(*arguments)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(setbacks, "cents_errors_and_slopes", counting)
+        found = best_setbacks(strings, np.ones(2), nut="free")
+
+    assert not found.settled.any()
+    assert len(steps) < 200
 
 
 def test_none_at_all_is_no_answer():

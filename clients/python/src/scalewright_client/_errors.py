@@ -32,6 +32,8 @@ __all__ = [
     "ConnectionFaultError",
     "ContradictoryPartError",
     "Fault",
+    "FretsCollideError",
+    "ImpossibleBoardError",
     "ImpossibleReadingError",
     "ImpossibleSetupError",
     "ImpossibleStringError",
@@ -57,6 +59,7 @@ __all__ = [
     "TooFewPitchesError",
     "TooFewReadingsError",
     "TooLargeError",
+    "TooMuchPaperError",
     "TransportError",
     "TruncatedError",
     "UnavailableError",
@@ -281,6 +284,18 @@ class TooFewBoardsError(InvalidRequestError):
 
 class UnequalSlotsError(InvalidRequestError):
     """Boards off one tool that do not have the same slots."""
+
+
+class FretsCollideError(InvalidRequestError):
+    """Frets of a board that cross or touch."""
+
+
+class ImpossibleBoardError(InvalidRequestError):
+    """A board that no wood can be cut to."""
+
+
+class TooMuchPaperError(InvalidRequestError):
+    """A drawing that would take more pages than the service makes."""
 
 
 class ServerProblemError(ProblemError):

@@ -19,6 +19,8 @@ BY_SLUG: Final[Mapping[str, type[ProblemError]]] = MappingProxyType(
     {
         "bad-tolerance": errors.ToleranceError,
         "contradictory-part": errors.ContradictoryPartError,
+        "frets-collide": errors.FretsCollideError,
+        "impossible-board": errors.ImpossibleBoardError,
         "impossible-reading": errors.ImpossibleReadingError,
         "impossible-setup": errors.ImpossibleSetupError,
         "impossible-string": errors.ImpossibleStringError,
@@ -30,6 +32,7 @@ BY_SLUG: Final[Mapping[str, type[ProblemError]]] = MappingProxyType(
         "too-few-readings": errors.TooFewReadingsError,
         "undefined-part": errors.UndefinedPartError,
         "unequal-slots": errors.UnequalSlotsError,
+        "too-much-paper": errors.TooMuchPaperError,
         "unknown-pitch": errors.UnknownPitchError,
         "unplaceable-label": errors.UnplaceableLabelError,
         "unreadable-length": errors.UnreadableLengthError,

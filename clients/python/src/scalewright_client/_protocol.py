@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Generic, TypeVar
 
 import httpx
@@ -10,9 +10,9 @@ import httpx
 from scalewright_client._decode import Mismatch, decode
 from scalewright_client._errors import UnexpectedAnswerError
 from scalewright_client._problems import request_id_of
-from scalewright_client._results import Rule
+from scalewright_client._results import Rule, Signature
 
-__all__ = ["Call", "call", "encode"]
+__all__ = ["Call", "DocumentCall", "call", "document_call", "encode"]
 
 Result = TypeVar("Result")
 
@@ -71,6 +71,48 @@ class Call(Generic[Result]):
             raise UnexpectedAnswerError(message, status=status, request_id=request_id) from None
 
 
+@dataclass(frozen=True, slots=True)
+class DocumentCall(Call[bytes]):
+    """A call for a file of some media type."""
+
+    media: str = ""
+    """The media type."""
+
+    @property
+    def headers(self) -> dict[str, str]:
+        """Headers of this call; a refusal comes as JSON."""
+        return {"Accept": self.media, "Content-Type": _JSON}
+
+    def read(self, response: httpx.Response) -> bytes:
+        """Take the file as it is.
+
+        Parameters
+        ----------
+        response : httpx.Response
+            The answer, its body read.
+
+        Returns
+        -------
+        bytes
+            The file.
+
+        Raises
+        ------
+        UnexpectedAnswerError
+            The answer is of another media type.
+        """
+        got = response.headers.get("Content-Type", "").partition(";")[0].strip().lower()
+        if not response.is_success or got != self.media:
+            message = f"{self.path}: expected {self.media}, and not {got or 'nothing'}; check the base address"
+            raise UnexpectedAnswerError(message, status=response.status_code, request_id=request_id_of(response))
+        return response.content
+
+
+def document_call(path: str, media: str, body: Mapping[str, object]) -> DocumentCall:
+    """Prepare a call for a file; see :func:`call`."""
+    return DocumentCall("POST", path, bytes, encode({"unit": "mm", **body}), media)
+
+
 def call(method: str, path: str, result: type[Result], body: Mapping[str, object] | None = None) -> Call[Result]:
     """Prepare a call; members of the body that are None are left to the service's defaults.
 
@@ -105,9 +147,11 @@ def encode(body: Mapping[str, object]) -> bytes:
 
 
 def _plain(value: object) -> object:
-    """JSON form of what json itself does not know: our rules, arrays and scalars of numpy's kind, iterables."""
+    """JSON form of what json itself does not know: our own answers, arrays and scalars of numpy's kind, iterables."""
     if isinstance(value, Rule):
         return _rule_request(value)
+    if isinstance(value, Signature):
+        return asdict(value)
     to_list = getattr(value, "tolist", None)
     if callable(to_list):
         return to_list()

@@ -27,6 +27,10 @@ RemedyName: TypeAlias = Literal[
 """What may be done, from the least intrusive to the most."""
 
 
+_ASTRAY = 0.1
+"""Share of the scale by which a slot may miss its end and still be one: far more than any does; our choice. [-]"""
+
+
 @dataclass(frozen=True, slots=True)
 class GluedBridge:
     """A bridge as it stands on an instrument."""
@@ -145,7 +149,7 @@ def advise(wishes: Wishes, pitches: list[str], scale: float, bridge: GluedBridge
     across, spread = across_of(bridge.spread, bridge.across, len(pitches), "bridge")
     pattern = ends_of(across)
     ends = np.array([bridge.slot_at_first, bridge.slot_at_last]) - scale
-    _refuse(wishes, bridge, ends)
+    _refuse(wishes, bridge, ends, scale)
     now, half = pattern @ ends, 0.5 * bridge.thickness
     every = np.ones((len(across), 1))
     unbounded = np.full(2, np.inf)
@@ -205,16 +209,26 @@ def _middle(distances: Floats) -> float:
     return 0.5 * float(distances.min() + distances.max())
 
 
-def _refuse(wishes: Wishes, bridge: GluedBridge, ends: Floats) -> None:
+def _refuse(wishes: Wishes, bridge: GluedBridge, ends: Floats, scale: float) -> None:
     """Refuse a bridge that cannot be."""
-    in_front = float(ends.min()) - 0.5 * bridge.thickness + float(wishes.strings.remaining.min())
-    if not in_front > 0.0:
+    room = float(wishes.strings.remaining.min())  # from the last fret to the end of the scale
+    if not float(ends.min()) - 0.5 * bridge.thickness + room > 0.0:
         member = "slot_at_first" if ends[0] <= ends[1] else "slot_at_last"
         message = "the saddle would stand in front of the last fret; slot positions are measured from the nut"
         raise ImpossibleSetupError(message, field=("bridge", member))
+    if float(np.abs(ends).max()) > _ASTRAY * scale:
+        member = "slot_at_first" if abs(ends[0]) >= abs(ends[1]) else "slot_at_last"
+        message = (
+            f"the slot would stand {np.abs(ends).max():.0f} mm from the end of the scale; slot positions are measured "
+            "from the nut's front edge along the strings"
+        )
+        raise ImpossibleSetupError(message, field=("bridge", member), scale_mm=scale)
     if bridge.widest_slot is not None and bridge.widest_slot < bridge.thickness:
         message = "the widest slot that the bridge allows is narrower than the one that is there"
         raise ImpossibleSetupError(message, field=("bridge", "widest_slot"))
+    if bridge.back is not None and not bridge.back - scale - bridge.thickness + room > 0.0:
+        message = "a new slot that ends there would stand in front of the last fret; back is measured from the nut"
+        raise ImpossibleSetupError(message, field=("bridge", "back"))
     if bridge.front is not None and bridge.back is not None and bridge.back - bridge.front < bridge.thickness:
         message = "between front and back there is no room for the slot; both are measured from the nut"
         raise ImpossibleSetupError(message, field=("bridge", "back"))

@@ -101,7 +101,7 @@ def _answer(order: Order, posed: Posed, best: BestSetbacks) -> Compensation:
     """Answer to one question."""
     strung, setup, work = posed.strung, order.setup, order.work
     layout, pitches = strung.layout, [string.pitch for string in strung.opened]
-    wishes = _wishes(order, posed, best)
+    wishes = _wishes(order, posed, best if order.saddle == "free" else _string_by_string(posed))
     return Compensation(
         rule=layout.rule,
         layout_scale=layout.layout_scale,
@@ -152,6 +152,14 @@ def _place(order: Order, posed: Posed, best: BestSetbacks) -> Placement:
         nut_free=order.nut == "free",
     )
     return place_bridge(wishes, together, posed.strung.scale, order.work.reach or 0.0)
+
+
+def _string_by_string(posed: Posed) -> BestSetbacks:
+    """What every string wants of a bridge whose saddle was asked to be uniform."""
+    (best,) = solve([replace(posed, saddle="free")])
+    if isinstance(best, LutherieError):
+        raise best
+    return best
 
 
 def _wishes(order: Order, posed: Posed, best: BestSetbacks) -> Wishes:

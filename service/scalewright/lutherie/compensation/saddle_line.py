@@ -100,7 +100,9 @@ def _held(wishes: Wishes, saddle: Floats) -> _Held:
     """Errors of strings whose saddles are held, each nut following where it may."""
     strings, weights, nut = wishes.strings, wishes.weights, wishes.best.nut
     if wishes.nut_free:
-        nut = best_setbacks(strings, weights, saddle="fixed", nut="free", start=(saddle, nut)).nut
+        found = best_setbacks(strings, weights, saddle="fixed", nut="free", start=(saddle, nut))
+        # A saddle far from its place may leave the nut none; it then stays where it is best with the best saddle.
+        nut = np.where(found.settled, found.nut, nut)
     errors, by_saddle, by_nut = cents_errors_and_slopes(strings, saddle, nut)
     weighted = weights * by_saddle
     total, steepness = np.vecdot(weights, errors**2), np.vecdot(weighted, by_saddle)
@@ -221,7 +223,7 @@ def fit_line(wishes: Wishes, family: LineFamily, half_width: float) -> Line:
         step[free] = -np.linalg.solve(curvature, slope[free])
         moved = np.clip(place + step, family.low, family.high)
         trial, halvings = at(moved), 0
-        while trial[0].total.sum() > held.total.sum() * (1.0 + 1e-13) and halvings < _MOST_HALVINGS:
+        while not trial[0].total.sum() <= held.total.sum() * (1.0 + 1e-13) and halvings < _MOST_HALVINGS:
             halvings += 1
             moved = np.clip(place + 0.5**halvings * step, family.low, family.high)
             trial = at(moved)

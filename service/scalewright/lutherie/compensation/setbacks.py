@@ -16,7 +16,7 @@ Freedom: TypeAlias = Literal["fixed", "free", "uniform"]
 """Whether a setback stays where it is, is found for every string by itself, or is one for all strings of a set."""
 
 _MOST_STEPS = 60
-_MOST_HALVINGS = 40
+_MOST_HALVINGS = 30
 _SMALLEST_STEP = 1e-16
 """The search of a string ends where its next step is below this share of the scale. [-]"""
 _SMALL_STEP, _SMALL_STEP_LATE = 1e-14, 1e-12
@@ -144,6 +144,7 @@ def _search(
     errors, by_saddle, by_nut = cents_errors_and_slopes(strings, saddle, nut)
     uncompensated, total = errors, np.vecdot(weights, errors**2)
     moves, settled = np.full(len(saddle), np.inf), np.zeros(len(saddle), dtype=np.bool_)
+    hopeless = np.zeros_like(settled)
     taken: tuple[Floats, Floats, Floats] | None = None
     for steps in range(_MOST_STEPS):
         saddle_step, nut_step = _step(weights, errors, by_saddle, by_nut, freedom, sets)
@@ -158,7 +159,8 @@ def _search(
         share = 0.5 / np.maximum(0.5, np.maximum(-saddle_step / (saddle_room + saddle), -nut_step / (nut_room + nut)))
         if taken is not None and (moves > _QUICK * last_moves).any():
             share = np.where(moves < _NEAR, share * _secant(taken, saddle_step, nut_step, sets), share)
-        share = np.where(np.isfinite(moves), share, 0.0)
+        hopeless |= ~np.isfinite(moves)
+        share = np.where(hopeless, 0.0, share)
         if sets is not None:
             share = sets.least(share)
         summed = total if sets is None else sets.sum(total)
@@ -173,15 +175,16 @@ def _search(
             if halvings == _MOST_HALVINGS or not worse.any():
                 break
             share, halvings = np.where(worse, 0.5 * share, share), halvings + 1
+        hopeless |= worse  # not even the smallest step goes down
         whole = (share == 1.0) & (np.True_ if taken is None else taken[0] == 1.0)
         saddle, nut, total, taken = trial_saddle, trial_nut, trial, (share, saddle_step, nut_step)
         # What this step has left is about what it left of the one before.
         whole &= (moves < _QUICK * last_moves) & np.isfinite(last_moves)
         settled |= whole & (moves * moves < _REST * last_moves)
-        if settled.all() or not np.isfinite(moves[~settled]).any():
+        if (settled | hopeless).all():
             break
     rms = np.sqrt(total / np.broadcast_to(weights, errors.shape).sum(axis=1))
-    return BestSetbacks(saddle, nut, uncompensated, errors, rms, settled & np.isfinite(rms))
+    return BestSetbacks(saddle, nut, uncompensated, errors, rms, settled & ~hopeless & np.isfinite(rms))
 
 
 def _secant(taken: tuple[Floats, Floats, Floats], saddle_step: Floats, nut_step: Floats, sets: _Sets | None) -> Floats:

@@ -17,8 +17,8 @@ __all__ = ["Board", "CentsReading", "Complaint", "Reference", "board_of"]
 Reference: TypeAlias = Literal["open_string", "tuner"]
 """What cents were read against: the same string's open note, or the tuner's own pitches, fret 0 among them."""
 
-_FARTHEST = 200.0
-"""A note further off than a whole tone is at another fret, or on another string; our choice. [cent]"""
+_FARTHEST = 150.0
+"""A note further off than three quarters of a tone is at another fret, or on another string; our choice. [cent]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +101,7 @@ def board_of(complaint: Complaint) -> Board:
     ImpossibleSetupError
         A saddle in front of the last fret.
     ImpossibleReadingError
-        A reading at no fret of the board, or off by more than a whole tone.
+        A reading at no fret of the board, or off by more than three quarters of a tone.
     """
     layout = lay_out(complaint.rule, complaint.scale, complaint.frets, complaint.scale_basis)
     if layout.true_scale is None:

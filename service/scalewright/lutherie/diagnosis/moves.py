@@ -135,6 +135,8 @@ def fit_moves(
     """
     values, moves = np.zeros(3), np.zeros(2)
     rooted = np.sqrt(weights)
+    # Neither the saddle nor the nut comes nearer to the frets than half the way; cents that want it are no move's.
+    floor = np.array([-np.inf, -0.5 * board.remaining[-1], -0.5 * (board.scale - board.remaining[0])])
     for _ in range(_MOST_STEPS):
         design = information_of(board, frets.tolist(), moves)
         left = cents - values[0] - _mended(board, frets, moves)
@@ -142,7 +144,7 @@ def fit_moves(
         step[free] = np.linalg.lstsq(design[:, free] * rooted[:, np.newaxis], left * rooted, rcond=None)[0]
         # A move never takes more than a tenth of what lies between the saddle and the last fret at once.
         share = min(1.0, 0.1 * float(board.remaining[-1]) / max(1e-300, float(np.abs(step[1:]).max())))
-        values = values + share * step
+        values = np.maximum(values + share * step, floor)
         moves = values[1:]
         if np.abs(step[1:]).max() < _STILL * board.scale:
             break

@@ -437,7 +437,7 @@ def _fret(
         radius=radius,
         first_string=place.first,
         last_string=place.last,
-        crossed=strings[place.first - 1 : place.last],
+        crossed=list(strings[place.first - 1 : place.last]),
         share=share if ways.bass.rule == ways.treble.rule else None,
     )
 

@@ -1,5 +1,6 @@
 """Strings over a board: how they are spread at either end, and the lines that they follow."""
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -72,7 +73,7 @@ def spread_out(spread: float, count: int, gauges: Sequence[float] | None, field:
         return [0.0]
     if gauges is None:
         return [spread * (0.5 - index / (count - 1)) for index in range(count)]
-    halves = [0.5 * (one + next_one) for one, next_one in zip(gauges, gauges[1:], strict=False)]
+    halves = [0.5 * (one + next_one) for one, next_one in itertools.pairwise(gauges)]
     gap = (spread - math.fsum(halves)) / (count - 1)
     if gap <= 0.0:
         message = (

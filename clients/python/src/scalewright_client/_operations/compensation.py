@@ -3,8 +3,10 @@
 from collections.abc import Iterable
 from typing import Literal
 
+from scalewright_client._batch import BatchCall, Questions
 from scalewright_client._protocol import Call, call
 from scalewright_client._requests import (
+    CompensationQuestion,
     GluedBridge,
     Heights,
     Length,
@@ -23,7 +25,7 @@ from scalewright_client._requests import (
 )
 from scalewright_client._results import Compensation
 
-__all__ = ["compensation"]
+__all__ = ["compensation", "compensation_batch"]
 
 
 def compensation(
@@ -143,3 +145,19 @@ def compensation(
         "compare_with_equal": compare_with_equal,
     }
     return call("POST", "/v1/compensation", Compensation, body)
+
+
+def compensation_batch(questions: Questions[CompensationQuestion]) -> BatchCall[Compensation]:
+    """Ask where saddle and nut belong on many boards.
+
+    Parameters
+    ----------
+    questions : iterable of CompensationQuestion
+        The keywords of ``compensation`` for each, and the caller's own ``id``; taken as they are sent.
+
+    Returns
+    -------
+    Batch or AsyncBatch
+        Iterates over a ``BatchResult`` or a ``BatchProblem`` for each question, in their order.
+    """
+    return BatchCall("/v1/compensation/batch", Compensation, questions)

@@ -1,10 +1,11 @@
 """Asking where the frets go."""
 
+from scalewright_client._batch import BatchCall, Questions
 from scalewright_client._protocol import Call, call
-from scalewright_client._requests import Length, RuleLike, ScaleBasis, Unit
+from scalewright_client._requests import LayoutQuestion, Length, RuleLike, ScaleBasis, Unit
 from scalewright_client._results import Layout
 
-__all__ = ["layout"]
+__all__ = ["layout", "layout_batch"]
 
 
 def layout(
@@ -48,3 +49,19 @@ def layout(
         "fractions": fractions,
     }
     return call("POST", "/v1/layout", Layout, body)
+
+
+def layout_batch(questions: Questions[LayoutQuestion]) -> BatchCall[Layout]:
+    """Ask where the frets of many boards go.
+
+    Parameters
+    ----------
+    questions : iterable of LayoutQuestion
+        The keywords of ``layout`` for each, and the caller's own ``id``; taken as they are sent.
+
+    Returns
+    -------
+    Batch or AsyncBatch
+        Iterates over a ``BatchResult`` or a ``BatchProblem`` for each question, in their order.
+    """
+    return BatchCall("/v1/layout/batch", Layout, questions)

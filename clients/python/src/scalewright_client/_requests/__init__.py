@@ -1,7 +1,22 @@
 """What goes into a request: lengths, rules, readings, strings."""
 
+from scalewright_client._requests.batches import AssemblyQuestion, CompensationQuestion, LayoutQuestion, NominalQuestion
 from scalewright_client._requests.compensation import GluedBridge, OptimiseFor, StraightSlot, StringSet, Travel
 from scalewright_client._requests.diagnosis import CentsReading
+from scalewright_client._requests.fingerboard import (
+    BoardMargins,
+    BoardRules,
+    BoardStrings,
+    BoardWidths,
+    DrawingMedia,
+    FingerboardQuestion,
+    Page,
+    PartialFret,
+    Saw,
+    Sheet,
+    Slots,
+    SurfaceRadius,
+)
 from scalewright_client._requests.identification import (
     AnyDivisor,
     BatchId,
@@ -13,6 +28,7 @@ from scalewright_client._requests.identification import (
     Temperament,
 )
 from scalewright_client._requests.intonation import PlacedString
+from scalewright_client._requests.parts import FanScale, LabelLike, Part, PartKind, PartReadings, Process, SaddleTravel
 from scalewright_client._requests.quantities import Length, ScaleBasis, Unit
 from scalewright_client._requests.rules import RuleLike, RuleRequest, TargetLike
 from scalewright_client._requests.stringing import ActionAtFret, Heights, Relief, StiffnessModel
@@ -25,32 +41,59 @@ from scalewright_client._requests.strings import (
     WrapForm,
     WrapMaterial,
 )
+from scalewright_client._requests.tooling import LaidOut, SignatureLike, SignatureRequest
 
 __all__ = [
     "ActionAtFret",
     "AnyDivisor",
+    "AssemblyQuestion",
     "BatchId",
+    "BoardMargins",
+    "BoardRules",
+    "BoardStrings",
+    "BoardWidths",
     "CandidateRequest",
     "CentsReading",
+    "CompensationQuestion",
     "CoreMaterial",
     "CoreShape",
+    "DrawingMedia",
+    "FanScale",
+    "FingerboardQuestion",
     "GluedBridge",
     "Heights",
     "IdentificationQuestion",
+    "LabelLike",
+    "LaidOut",
+    "LayoutQuestion",
     "Length",
+    "NominalQuestion",
     "OptimiseFor",
     "Origin",
+    "Page",
+    "Part",
+    "PartKind",
+    "PartReadings",
+    "PartialFret",
     "PlacedString",
     "Point",
+    "Process",
     "Reading",
     "Relief",
     "RuleLike",
     "RuleRequest",
+    "SaddleTravel",
+    "Saw",
     "ScaleBasis",
+    "Sheet",
+    "SignatureLike",
+    "SignatureRequest",
+    "Slots",
     "StiffnessModel",
     "StraightSlot",
     "StringRequest",
     "StringSet",
+    "SurfaceRadius",
     "TargetLike",
     "Temperament",
     "Travel",

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-__all__ = ["Rule", "RuleDescription", "Rules"]
+__all__ = ["Rule", "RuleDescription", "Rules", "TemperamentDescription"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +42,22 @@ class RuleDescription:
 
 
 @dataclass(frozen=True, slots=True)
+class TemperamentDescription:
+    """A listed temperament from published sources."""
+
+    name: str
+    """What a candidate of an identification calls it."""
+    source: str
+    """Where it was published."""
+    cents: tuple[float, ...]
+    """Cents above the open string, one for each fret; as they stand, the listed pitches of a layout. [cent]"""
+
+
+@dataclass(frozen=True, slots=True)
 class Rules:
     """The spacing rules that exist."""
 
     rules: tuple[RuleDescription, ...]
     """One description a rule."""
+    temperaments: tuple[TemperamentDescription, ...]
+    """Listed temperaments, for candidates of an identification or for listed pitches."""

@@ -2,7 +2,7 @@
 
 import time
 from collections import deque
-from collections.abc import Callable, Generator, Iterable, Iterator, Sequence
+from collections.abc import Generator, Iterable, Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any, Final
@@ -62,7 +62,6 @@ def answers(
     path: str,
     rows: Iterable[Asked],
     at_once: int,
-    sleep: Callable[[float], None] = time.sleep,
 ) -> Generator[Answered, None, None]:
     """Ask about rows.
 
@@ -76,8 +75,6 @@ def answers(
         The rows; they are taken as they are needed.
     at_once : int
         Rows in a chunk.
-    sleep : callable
-        Waits for a number of seconds.
 
     Yields
     ------
@@ -94,7 +91,7 @@ def answers(
     try:
         for chunk in _chunks(rows, at_once):
             content = b"".join(asked.question + b"\n" for asked in chunk if asked.question is not None)
-            waiting.append((chunk, pool.submit(_ask, client, path, content, sleep)))
+            waiting.append((chunk, pool.submit(_ask, client, path, content)))
             if len(waiting) > _UNDER_WAY:
                 yield _answered(*waiting.popleft())
         while waiting:
@@ -119,9 +116,7 @@ def _chunks(rows: Iterable[Asked], at_once: int) -> Iterator[list[Asked]]:
         yield chunk
 
 
-def _ask(
-    client: Client, path: str, content: bytes, sleep: Callable[[float], None]
-) -> tuple[list[RawLine], BatchSummary]:
+def _ask(client: Client, path: str, content: bytes) -> tuple[list[RawLine], BatchSummary]:
     """Put a chunk, again if its answer breaks off: it is a pure calculation."""
     if not content:
         return [], BatchSummary(0, 0, complete=True, verdicts={})
@@ -137,5 +132,5 @@ def _ask(
                 raise
         if reader.summary is not None:
             return lines, reader.summary
-        sleep(float(attempt))
+        time.sleep(float(attempt))
         attempt += 1

@@ -164,7 +164,7 @@ class Table:
                 yield f"{taken[-1]}\n"
 
         try:
-            cells = next(csv.reader(feed(), delimiter=self._delimiter))
+            cells = next(csv.reader(feed(), delimiter=self._delimiter, strict=True))
         except (csv.Error, UnicodeDecodeError, _NeverClosedError):
             # Only the first line is given up: the rows behind it are not to blame.
             lines.back_to(kept)

@@ -206,9 +206,12 @@ def count_steps(function, *arguments):
 @pytest.mark.parametrize("piece", ["9", " ", "9 ", "/", "9/", "½", "-", ".", "9,", "9 9/9", "\u2028"])
 def test_reading_takes_no_longer_the_longer_the_text(piece):
     """A text a thousand times as long takes not one step of the program more than one of 33 characters."""
-    short = count_steps(read_length, (piece * 33)[:33])
+    # The least of three: what the interpreter does on the side, freeing objects for instance, is traced too.
+    short, long = (
+        min(count_steps(read_length, text) for _ in range(3)) for text in ((piece * 33)[:33], piece * 33_000)
+    )
 
-    assert count_steps(read_length, piece * 33_000) == short
+    assert long == short
 
 
 def test_the_pattern_has_no_part_that_could_run_away():

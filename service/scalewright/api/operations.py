@@ -20,7 +20,8 @@ A router is one file in ``routers/``, a route is five lines::
    names the file that a drawing is saved as.
 4. Refusals of the craft and of the models become problem documents by themselves. A new exception of the
    craft needs a line in ``problems.REFUSED_BY_THE_CRAFT`` (a test insists).
-5. ``async def`` runs on the event loop: for work below a few milliseconds. ``def`` runs in a thread.
+5. ``async def`` runs on the event loop: for work below a few milliseconds. ``def`` runs in a thread, but for
+   questions that say that they are ``light``.
 6. ``retirement`` announces the end of an operation, in its answers and in the document.
 7. ``examples`` names the folder of ``openapi_examples`` whose cases the document shows and the tests replay:
    the words of the address, with an underscore for a slash. ``python -m tests.api.replay`` writes the answers
@@ -115,6 +116,8 @@ class Operation(APIRoute):
         arguments = () if question is None else (question,)
         if self.awaits:
             return await cast(Awaitable[object], self.endpoint(*arguments))
+        if question is not None and question.light:
+            return self.endpoint(*arguments)
         return await run_in_threadpool(self.endpoint, *arguments)
 
     def _from_body(self, raw: bytes, settings: Settings) -> Question | None:

@@ -25,6 +25,8 @@ Floats = NDArray[np.float64]
 
 _STANDARD_NORMAL = NormalDist()
 _SQRT_TWO_PI = math.sqrt(2.0 * math.pi)
+_FAR_OUT = 700.0
+"""Half a chi-square of which nothing is left."""
 _SEEN = 1e-12
 """A smaller weight changes no quantile that anybody asks for."""
 _MOST_STEPS = 100
@@ -132,7 +134,8 @@ def chi_square_survival(chi_square: Floats, degrees_of_freedom: int) -> Floats:
     .. [as-26.4] M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 1964,
        equations 26.4.4 (odd) and 26.4.5 (even).
     """
-    half = 0.5 * np.asarray(chi_square)
+    # Beyond this the probability is nothing that anybody can tell from zero, and powers would overflow.
+    half = np.minimum(0.5 * np.asarray(chi_square), _FAR_OUT)
     odd = degrees_of_freedom % 2
     total = 2.0 * normal_survival(np.sqrt(2.0 * half)) if odd else np.zeros(half.shape)
     if degrees_of_freedom > 1:
@@ -140,7 +143,7 @@ def chi_square_survival(chi_square: Floats, degrees_of_freedom: int) -> Floats:
         orders = np.arange(1, degrees_of_freedom // 2) + (0.5 if odd else 0.0)
         # Each term is the one before it times half over its order.
         total += first * (1.0 + np.multiply.accumulate(half[..., None] / orders, axis=-1).sum(axis=-1))
-    return np.minimum(total, 1.0)
+    return np.where(half < _FAR_OUT, np.minimum(total, 1.0), 0.0)
 
 
 @lru_cache(maxsize=4096)

@@ -62,6 +62,8 @@ LONGEST_DISTANCE = 3000.0
 """Longer than any fretted board. [mm]"""
 
 _MOST_READINGS = 200
+_MANY, _FEW = 30, 4
+"""More readings, or more candidates, than this take their time."""
 _MOST_NUT_OFFSET = 50.0
 
 Measured: TypeAlias = Annotated[float, LengthBetween(0.0, LONGEST_DISTANCE, "322.6 mm", above=True)]
@@ -178,6 +180,12 @@ class IdentificationIn(Question):
     """A rule whose residuals are less likely than this explains nothing."""
     misreading_probability: Annotated[float, Field(ge=0.0, le=0.5)] = 0.02
     """Probability that one of a board's readings is a blunder; 0 takes every reading at its word."""
+
+    @property
+    def light(self) -> bool:
+        """Whether its answer takes no more than a few milliseconds."""
+        readings = len(self.from_nut or self.fret_to_fret or self.readings or ())
+        return self.tooling_scatter is not None and readings <= _MANY and len(self.candidates or ()) <= _FEW
 
     @model_validator(mode="after")
     def _one_list_of_readings(self) -> Self:

@@ -133,6 +133,11 @@ class Question(BaseModel):
         return question
 
     @property
+    def light(self) -> bool:
+        """Whether it can be answered at once, though others of its kind are worked out beside the event loop."""
+        return False
+
+    @property
     def answer_context(self) -> AnswerContext:
         """How the answer is to be written."""
         return {"unit": self.unit}

@@ -22,7 +22,7 @@ router = APIRouter(prefix="/v1", tags=["identification"])
     examples="identification",
     summary="Tell rule and true scale from readings",
 )
-async def identification(question: IdentificationIn) -> Identification:
+def identification(question: IdentificationIn) -> Identification:
     """Compare the spacing rules that a board may have been cut by with a few distances measured on it.
 
     The verdict is "established" where one rule is at least as probable as `threshold` and explains the readings,

@@ -32,6 +32,9 @@ _ALIKE = 8
 _SET_ASIDE = 8
 """One reading in so many may be set aside as a blunder, and at least one."""
 
+_MOST_ASIDE = 4
+"""But no more than this: a board with more of them should be measured again."""
+
 Finding: TypeAlias = tuple[Row, list[int], NextReading | None]
 """What was found for a board, the readings that were set aside, and what to measure next."""
 
@@ -291,7 +294,7 @@ def _judge(boards: Boards, plan: Plan, beliefs: Beliefs) -> Judged:
             if findings.verdict[k, 0] != NONE:
                 judged.mended[p, m] = (columns.row(k, 0), aside, advice.get((k, 0)))
             suspect = int(findings.suspect[k, 0])
-            if suspect >= 0 and len(aside) < max(1, int(counts[p]) // _SET_ASIDE):
+            if suspect >= 0 and len(aside) < min(max(1, int(counts[p]) // _SET_ASIDE), _MOST_ASIDE):
                 more.append((p, m, [*aside, suspect]))
         todo = more
     return judged

@@ -5,7 +5,8 @@ FROM ${BASE_IMAGE} AS builder
 ENV PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_NO_CACHE_DIR=1
 COPY service/requirements.lock /build/requirements.lock
 RUN python -m venv --without-pip /opt/scalewright \
- && pip --python /opt/scalewright/bin/python install --no-compile --require-hashes --no-deps -r /build/requirements.lock
+ && pip --python /opt/scalewright/bin/python install --no-compile --require-hashes --no-deps -r /build/requirements.lock \
+ && find /opt/scalewright/lib -depth -type d -name tests -exec rm -r {} +
 COPY openapi_examples /opt/scalewright/checkout/openapi_examples
 COPY service/scalewright /opt/scalewright/checkout/service/scalewright
 # Packages import in a third of the time when they are compiled; the image is read-only, so now or never.

@@ -30,11 +30,15 @@ MODULES = sorted(
 NAMED_OTHERWISE = {
     "CandidateOut": ("CandidateFit", "on the wire a candidate is told apart by where it stands"),
     "MeasuredOut": ("Identification", "the part of it that a label is held against"),
+    "StatedPartOut": ("Part", "what of a part a label states"),
     "SuspectOut": ("SuspectReading", "the same"),
 }
 """Answers whose thing of the craft has another name, each with the reason."""
 
-NO_VIEW = {"RulesOut": "a list of what the wire itself understands"}
+NO_VIEW = {
+    "PrintedLabelOut": "what is printed is a thing of the drawing floor",
+    "RulesOut": "a list of what the wire itself understands",
+}
 """Answers that are no view of one thing of the craft, each with the reason."""
 
 WRITTEN_FROM_CONTEXT = {

@@ -69,6 +69,12 @@ def test_there_is_time_to_go(pod):
     assert Settings.from_environment(text).lame_duck_seconds == lame_duck
 
 
+def test_the_engine_sets_nothing_of_our_prefix(pod):
+    """Variables that Kubernetes makes of a service's name would be taken for settings, and end the start."""
+    assert manifest("service")["metadata"]["name"] == PREFIX.strip("_").lower()
+    assert pod["enableServiceLinks"] is False
+
+
 def test_the_probes_ask_addresses_that_exist(pod):
     """Health checks of the manifests and of the image are routes of the service, on the port of the image."""
     (container,) = pod["containers"]

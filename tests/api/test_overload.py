@@ -11,7 +11,7 @@ from scalewright.api.overload import Overload
 from scalewright.api.problems import KINDS
 from scalewright.api.settings import Settings
 
-LIGHT, HEAVY = "/v1/layout", "/v1/identification/plan"
+LIGHT, HEAVY, THREADED = "/v1/layout", "/v1/identification/batch", "/v1/identification/plan"
 
 
 class Busy:
@@ -23,7 +23,7 @@ class Busy:
 
     async def answer(self, scope, _receive, send):
         """Wait, but for health, and answer."""
-        if scope["path"] in {LIGHT, HEAVY}:
+        if scope["path"] in {LIGHT, HEAVY, THREADED}:
             await self.let_go.wait()
         await send({"type": "http.response.start", "status": 200, "headers": []})
         await send({"type": "http.response.body", "body": b"done"})
@@ -46,14 +46,15 @@ async def ask_all(busy, *paths):
     ("paths", "statuses"),
     [
         ([HEAVY, HEAVY, HEAVY, LIGHT], [200, 200, 503, 200]),
+        ([THREADED, THREADED, HEAVY, LIGHT], [200, 503, 200, 200]),
         ([LIGHT, LIGHT, LIGHT, LIGHT, LIGHT], [200, 200, 200, 200, 503]),
         ([LIGHT, LIGHT, LIGHT, LIGHT, "/livez", "/readyz", "/metrics"], [200] * 7),
     ],
-    ids=["heavy", "all", "health"],
+    ids=["batches", "threads", "all", "health"],
 )
 def test_what_is_above_the_bounds_is_503(paths, statuses):
-    """Two heavy ones among four: the next is told to come again; later there is room; health has no bound."""
-    busy = Busy(max_requests=4, max_heavy_requests=2)
+    """Above the bound of its kind or of all, one is told to come again; later there is room; health has no bound."""
+    busy = Busy(max_requests=4, max_batches=2, max_threaded_requests=1)
     answers, again = asyncio.run(ask_all(busy, *paths))
 
     assert [answer.status_code for answer in answers] == statuses
@@ -62,15 +63,16 @@ def test_what_is_above_the_bounds_is_503(paths, statuses):
         if answer.status_code == 503:
             assert answer.headers["retry-after"] == "1"
             assert answer.json()["type"] == "/problems/overloaded"
-    assert (busy.layer.in_work, busy.layer.heavy_in_work) == (0, 0)
+    assert {places.taken for places in (busy.layer.all, *busy.layer.heavy.values())} == {0}
 
 
 def test_batches_and_threads_are_heavy():
-    """Heavy is every batch and every operation that leaves the event loop, and nothing else."""
+    """Heavy is every batch and every operation that leaves the event loop, each with places of its own."""
     heavy = Busy().layer.heavy
 
-    assert {"/v1/identification/batch", HEAVY} <= heavy
-    assert not {LIGHT, "/v1/identification", "/v1/rules"} & heavy
+    assert {HEAVY, THREADED} <= set(heavy)
+    assert heavy[HEAVY] is not heavy[THREADED]
+    assert not {LIGHT, "/v1/rules"} & set(heavy)
 
 
 def test_a_heavy_request_is_given_up_in_time():
@@ -83,4 +85,4 @@ def test_a_heavy_request_is_given_up_in_time():
 
     answer = asyncio.run(wait())
     assert answer.status_code == KINDS["overloaded"].status == 503
-    assert busy.layer.heavy_in_work == 0
+    assert busy.layer.heavy[HEAVY].taken == 0

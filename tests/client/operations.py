@@ -14,6 +14,8 @@ OPERATIONS = {
     "nominal": ("post", "/v1/nominal", sc.Nominal),
     "assembly": ("post", "/v1/assembly", sc.Assembly),
     "conformity": ("post", "/v1/conformity", sc.Conformity),
+    "label": ("post", "/v1/label", sc.PrintedLabel),
+    "label_read": ("post", "/v1/label/read", sc.Tag),
     "tooling": ("post", "/v1/tooling", sc.Tooling),
     "tooling_origin": ("post", "/v1/tooling/origin", sc.ToolOrigin),
     "fingerboard": ("post", "/v1/fingerboard", sc.Fingerboard),

@@ -2,12 +2,14 @@
 
 import asyncio
 import json
+import tracemalloc
 from typing import Any
 
 import httpx
 import pytest
 
 import scalewright_client as sc
+from scalewright_client._lines import RawLine, RawReader
 from tests.client.service_double import Double
 
 EXAMPLE: dict[str, Any] = {
@@ -62,21 +64,21 @@ def end(results, problems, *, complete=True):
     }
 
 
-def answer(*lines, step=7, media_type="application/jsonl"):
-    """An answer that arrives in small pieces, cut anywhere."""
+def answer(*lines, step=7, media_type="application/jsonl", fault=None):
+    """An answer that arrives in small pieces, cut anywhere, and may end in a fault of the line."""
     text = "".join(json.dumps(line, ensure_ascii=False) + "\n" for line in lines).encode()
     pieces = [text[first : first + step] for first in range(0, len(text), step)]
 
-    async def arriving():
-        for piece in pieces:
-            yield piece
-
     class Both(httpx.SyncByteStream, httpx.AsyncByteStream):
         def __iter__(self):
-            return iter(pieces)
+            yield from pieces
+            if fault is not None:
+                message = "scripted"
+                raise fault(message)
 
-        def __aiter__(self):
-            return arriving()
+        async def __aiter__(self):
+            for piece in self:
+                yield piece
 
     return httpx.Response(200, stream=Both(), headers={"Content-Type": media_type, "X-Request-ID": "r-9"})
 
@@ -192,15 +194,71 @@ def test_what_came_before_an_answer_broke_off_was_given():
     assert seen == ["A", "B"]
 
 
+def test_a_line_that_breaks_in_the_middle_is_told_with_its_cause(ask):
+    """Some answers came, so the questions are not put again behind the caller's back."""
+    double = BatchDouble(answer(result(0), fault=httpx.ReadError))
+    with pytest.raises(sc.TruncatedError, match="the connection broke; 1 lines came") as caught:
+        ask(double, [QUESTION] * 2)
+    assert isinstance(caught.value.__cause__, httpx.ReadError)
+
+
+def test_a_line_that_breaks_before_the_first_answer_is_asked_again(ask):
+    """What had begun to arrive is forgotten."""
+    half = httpx.Response(
+        200, headers={"Content-Type": "application/jsonl"}, stream=answer(fault=httpx.ReadError).stream
+    )
+    outcomes, _ = ask(BatchDouble(half, answer(result(0), end(1, 0))), [QUESTION])
+    assert len(outcomes) == 1
+
+
+def test_a_line_that_breaks_behind_the_end_does_no_harm(ask):
+    """Everything had arrived."""
+    outcomes, summary = ask(BatchDouble(answer(result(0), end(1, 0), fault=httpx.RemoteProtocolError)), [QUESTION])
+    assert (len(outcomes), summary.complete) == (1, True)
+
+
+def test_a_line_without_an_end_is_given_up(ask, monkeypatch):
+    """Memory is not filled with an answer that has lost its line feeds."""
+    monkeypatch.setattr("scalewright_client._lines._LONGEST_LINE", 100)
+    with pytest.raises(sc.UnexpectedAnswerError, match="does not end"):
+        ask(BatchDouble(answer(result(0))), [QUESTION])
+
+
+def test_questions_may_still_be_to_come():
+    """The asynchronous client takes them from an asynchronous generator, and packs them as the other does."""
+
+    async def questions():
+        for number in range(3000):
+            yield {"id": number, **QUESTION}
+
+    double = BatchDouble(answer(*[result(n, n) for n in range(3000)], end(3000, 0), step=10_000))
+    outcomes, _ = batch_async(double, questions())
+    assert [outcome.id for outcome in outcomes] == list(range(3000))
+    assert [json.loads(line)["id"] for line in double.bodies[0].splitlines()] == list(range(3000))
+
+
+def test_lines_can_be_passed_on_unread():
+    """Whatever the order of their members, kind and index are taken off and nothing else is touched."""
+    reader = RawReader("/v1/identification/batch")
+    text = b'{"kind":"result","index":0,"id":"A","x":1.50}\n{"index":1,"id":2,"kind":"problem","y":"\xc3\xa9"}\n'
+    assert list(reader.feed(text)) == [
+        RawLine("result", b'"id":"A","x":1.50}'),
+        RawLine("problem", '"id":2,"y":"é"}'.encode()),
+    ]
+    assert reader.read == 2
+
+
 @pytest.mark.parametrize(
     ("lines", "words"),
     [
+        ([{"kind": "end", "results": 0, "problems": 0, "complete": True, "verdicts": []}], "an object at /verdicts"),
+        ([{**end(0, 0), "verdicts": {"none": "x"}}], "a whole number at /verdicts/none"),
         ([result(1), end(1, 0)], "expected the answer to question 0, and not to 1"),
         ([["result"], end(0, 0)], "no object with a kind"),
         ([{**result(0), "verdict": 3}, end(1, 0)], "expected a text at /verdict of the answer to question 0"),
         ([{"kind": "end", "results": 0}], "expected a field that the contract promises at /problems"),
     ],
-    ids=["order", "no object", "type", "end"],
+    ids=["no counts", "no count", "order", "no object", "type", "end"],
 )
 def test_a_line_that_breaks_the_contract_is_told(ask, lines, words):
     """Which line, and what was expected."""
@@ -262,6 +320,27 @@ def test_a_batch_can_be_left_early():
         assert batch.summary is None
         assert list(batch) == []
         assert len(list(client.identification_batch([QUESTION]))) == 1
+
+
+def test_a_large_batch_needs_little_memory_on_its_way_in():
+    """Of an answer of 4 MB some 64 KiB are held at once, and what is made of a line."""
+
+    class Long(httpx.SyncByteStream):
+        def __iter__(self):
+            for number in range(1000):
+                yield json.dumps(result(number, statement="x" * 4000)).encode() + b"\n"
+            yield json.dumps(end(1000, 0)).encode() + b"\n"
+
+    kind = {"Content-Type": "application/jsonl"}
+    with BatchDouble(httpx.Response(200, stream=Long(), headers=kind)).sync() as client:
+        batch = client.identification_batch([])
+        next(batch)
+        tracemalloc.start()
+        try:
+            assert sum(1 for _ in batch) == 999
+            assert tracemalloc.get_traced_memory()[1] < 400_000
+        finally:
+            tracemalloc.stop()
 
 
 def test_a_large_batch_needs_little_memory_on_its_way_out():

@@ -36,6 +36,14 @@ def test_the_key_goes_with_every_request(ask):
     assert double.requests[0].headers["X-API-Key"] == "k-1"
 
 
+def test_a_language_goes_with_every_request(ask):
+    """Labels and sheets are written in it; who asks for none sends none."""
+    double = Double(good(), good())
+    ask(double, "layout", options={"language": "de"}, **QUESTION)
+    ask(double, "layout", **QUESTION)
+    assert [request.headers.get("Accept-Language") for request in double.requests] == ["de", None]
+
+
 def test_a_time_limit_reaches_the_transport(ask):
     """The caller decides how long to wait."""
     double = Double(good())

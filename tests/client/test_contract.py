@@ -188,6 +188,8 @@ SHAPES = [
     ("assembly", "saddle_travel", requests.SaddleTravel),
     ("conformity", "part", requests.Part),
     ("conformity", "process", requests.Process),
+    ("label", "part", requests.Part),
+    ("label", "size", requests.LabelSize),
     ("tooling", "layout", requests.LaidOut),
     ("fingerboard", "scale", requests.FanScale),
     ("fingerboard", "strings", requests.BoardStrings),
@@ -235,6 +237,13 @@ def test_a_drawing_is_asked_for_like_its_board(document):
     )
     offered = set(document["paths"]["/v1/fingerboard"]["post"]["responses"]["200"]["content"])
     assert set(get_args(requests.DrawingMedia)) == offered - {"application/json"}
+
+
+def test_a_label_is_asked_for_like_what_it_says(document):
+    """The keywords are the same, and the media types are those that the service can make, JSON aside."""
+    assert set(get_type_hints(requests.LabelQuestion)) == set(inspect.signature(operations.label).parameters)
+    offered = set(document["paths"]["/v1/label"]["post"]["responses"]["200"]["content"])
+    assert set(get_args(requests.LabelMedia)) == offered - {"application/json"}
 
 
 def test_every_calculation_of_the_service_has_its_method(document):

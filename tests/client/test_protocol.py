@@ -165,3 +165,22 @@ def test_a_file_of_another_kind_is_told(status, media):
     assert prepared.headers["Accept"] == "image/png"
     with pytest.raises(sc.UnexpectedAnswerError, match="expected image/png"):
         prepared.read(answer(b"x", status, **{"Content-Type": media}))
+
+
+def test_an_answered_signature_can_be_asked_with():
+    """What a study says of a tool goes straight into the next question."""
+    signature = sc.Signature("gang saw", bias=(0.01, -0.02), within=0.03, between=0.02, boards=40)
+    asked = body_of(operations.tooling_origin(board=[36.4, 70.9], commanded=[36.5, 71.0], signatures=[signature]))
+    assert asked["signatures"] == [
+        {"id": "gang saw", "bias": [0.01, -0.02], "within": 0.03, "between": 0.02, "boards": 40}
+    ]
+
+
+def test_a_part_read_off_a_label_can_be_asked_with():
+    """What the label does not state is left out, and its rule is one to ask with."""
+    rule = sc.Rule("equal", divisor=17.8, steps=12)
+    part = sc.StatedPart("BD-17", "board", 650.0, layout_scale=None, rule=rule, tolerance=0.1)
+    assert body_of(operations.assembly(parts=[part, {"id": "B", "kind": "bridge", "label": "650 mm"}]))["parts"] == [
+        {"id": "BD-17", "kind": "board", "true_scale": 650.0, "rule": {"name": "equal", "steps": 12}, "tolerance": 0.1},
+        {"id": "B", "kind": "bridge", "label": "650 mm"},
+    ]

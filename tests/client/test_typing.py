@@ -15,9 +15,11 @@ from scalewright_client import (
     CandidateRequest,
     Client,
     Compensation,
+    Conformity,
     Diagnosis,
     Estimate,
     Fault,
+    Fingerboard,
     Heights,
     Identification,
     IdentificationQuestion,
@@ -25,6 +27,7 @@ from scalewright_client import (
     Layout,
     MeasuringCard,
     NextReading,
+    Part,
     PlacedString,
     ProblemError,
     Reading,
@@ -33,8 +36,11 @@ from scalewright_client import (
     SlotFit,
     StretchTest,
     StringRequest,
+    Tooling,
+    ToolOrigin,
     UnreadableLengthError,
     Verdict,
+    WeighedMeaning,
 )
 
 
@@ -74,6 +80,24 @@ def blocking(client: Client) -> None:
     assert_type(heard.strings[0].saddle_move, Estimate | None)
     stretched = client.stretch_test(length=650, stretch=[0, 1, 2], frequencies=[326.0, 332.0, 338.0])
     assert_type(stretched, StretchTest)
+
+
+def parts(client: Client, part: Part) -> None:
+    """Labels, parts and tools; drawings are bytes."""
+    assert_type(client.nominal(label="24 3/4 in").meaning, WeighedMeaning | None)
+    stated = client.label_read(text="...").part
+    assert_type(client.assembly(parts=[part, stated]).pairs[0].saddle_mismatch, Estimate | None)
+    assert_type(client.conformity(part=part, tolerance="0.5 mm"), Conformity)
+    study = client.tooling(boards=[[36.5, 70.9]], layout={"scale": 650, "rule": "equal", "frets": 2})
+    assert_type(study, Tooling)
+    assert_type(client.tooling_origin(board=[36.5], commanded=[36.4], signatures=[study.signature]), ToolOrigin)
+    board = client.fingerboard(scale=650, rule="equal", frets=12, strings={"count": 1}, margins=20)
+    assert_type(board, Fingerboard)
+    assert_type(board.frets[0].slot.near_edge.bass.x, float)
+    drawn = client.fingerboard_drawing(
+        media="application/pdf", scale=650, rule="equal", frets=12, strings={"count": 1}, margins=20
+    )
+    assert_type(drawn, bytes)
 
 
 def batches(client: Client, question: IdentificationQuestion) -> None:
@@ -121,6 +145,7 @@ def mistakes(client: Client) -> None:
     client.layout(scale=650, rule={"name": "equal", "step": 12}, frets=12)  # type: ignore[arg-type] # unknown member
     client.layout(scale=650, rule="equal", frets=12, unit="cm")  # type: ignore[arg-type] # mm or in
     client.compensation(scale=650, rule="equal", heights={}, strings=[])  # type: ignore[typeddict-item] # no nut
+    client.fingerboard_drawing(media="image/gif", scale=1, rule="equal", frets=1, strings={"count": 1})  # type: ignore[arg-type] # SVG, DXF, PDF, PNG, CSV
     client.identification_batch([{"frets": [12], "from_nt": [3.0]}])  # type: ignore[typeddict-unknown-key] # a slip
 
 

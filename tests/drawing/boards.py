@@ -2,8 +2,9 @@
 
 import random
 from dataclasses import replace
+from typing import Any
 
-from scalewright.drawing.page import Circle, Drawing, Line, Path, Text
+from scalewright.drawing.page import Drawing, Text
 from scalewright.lutherie.fingerboard import (
     BoardMargins,
     Fingerboard,
@@ -15,7 +16,7 @@ from scalewright.lutherie.fingerboard import (
     SurfaceRadius,
     draw_up,
 )
-from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Equal
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Equal, Rule
 
 PLAN = Plan(
     bass=Side(EQUAL, 650.0),
@@ -43,12 +44,15 @@ ZERO_FRET_BOARD = draw_up(
 )
 
 
+RULES: list[Rule] = [EQUAL, EIGHTEENTH, Equal(19), Equal(31)]
+
+
 def random_boards(number: int) -> list[Fingerboard]:
     """Draw boards of many sizes, seeded."""
     seeded = random.Random(7)
     boards = []
     for _ in range(number):
-        rule = seeded.choice([EQUAL, EIGHTEENTH, Equal(19), Equal(31)])
+        rule = seeded.choice(RULES)
         scale = seeded.uniform(200.0, 1100.0)
         count = seeded.randint(1, 12)
         other = scale if count == 1 else scale * seeded.choice([1.0, 0.94])
@@ -70,7 +74,7 @@ def random_boards(number: int) -> list[Fingerboard]:
     return boards
 
 
-def named(drawing: Drawing) -> dict[str, Line | Path | Circle]:
+def named(drawing: Drawing) -> dict[str, Any]:
     """Items of a drawing that have a name."""
     items = [item for layer in drawing.layers.values() for item in layer if not isinstance(item, Text)]
     return {item.name: item for item in items if item.name}

@@ -2,16 +2,18 @@
 
 import math
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 
 import pytest
-from shapely import STRtree, box
+from shapely import LineString, Polygon, STRtree, box
 
 from scalewright.drawing.board_sheet import board_on_pages, board_sheet
 from scalewright.drawing.letters import text_width
-from scalewright.drawing.page import Drawing, Line, Text
+from scalewright.drawing.page import Drawing, Strokes, Text
 from scalewright.drawing.sheet import PAPERS, Sheet
 from scalewright.drawing.svg import write_svg
-from tests.drawing.boards import FAN_BOARD, PLAIN_BOARD, ZERO_FRET_BOARD, named, random_boards
+from scalewright.lutherie.fingerboard import PartialFret, SlotPlan, draw_up
+from tests.drawing.boards import FAN_BOARD, PLAIN_BOARD, PLAN, ZERO_FRET_BOARD, named, random_boards
 
 SVG_DIGITS = 0.0001
 """Coordinates of an SVG have four decimals. [mm]"""
@@ -149,7 +151,19 @@ def test_markers_are_hatched_and_leave_the_frets_free():
 
     assert frets[0] < circle.x - circle.radius
     assert circle.x + circle.radius < frets[1]
-    chords = [item for item in drawing.layer("markers") if isinstance(item, Line)][:3]
-    for chord in chords:
-        for x, y in ((chord.x1, chord.y1), (chord.x2, chord.y2)):
+    (hatching,) = [item for item in drawing.layer("markers") if isinstance(item, Strokes)]
+    for x1, y1, x2, y2 in hatching.lines[:3]:
+        for x, y in ((x1, y1), (x2, y2)):
             assert math.dist((x, y), (circle.x, circle.y)) == pytest.approx(circle.radius, abs=1e-9)
+
+
+def test_letters_stand_beside_the_board_where_slots_end_before_its_edge():
+    """Ticks of blind slots and of frets cut short begin outside the outline, as those of all others do."""
+    blind = draw_up(replace(PLAN, slots=SlotPlan(inset=3.0), partial_frets=(PartialFret(3, 4, fret=9),)))
+    drawing = board_sheet(blind, Sheet(), "mm")
+    outline = Polygon(named(drawing)["board"].points)
+    ticks = [line for item in drawing.layer("ticks") if isinstance(item, Strokes) for line in item.lines]
+
+    assert len(ticks) == 2 * len(blind.frets)
+    for x1, y1, x2, y2 in ticks:
+        assert 0.3 < LineString([(x1, y1), (x2, y2)]).distance(outline) < 0.5

@@ -7,6 +7,7 @@ import json
 import re
 import shutil
 import subprocess
+from typing import Any
 
 import pytest
 
@@ -42,7 +43,7 @@ document.body.textContent = '=====' + JSON.stringify({found, texts, size}) + '==
 """
 
 
-def measure(svg: bytes, folder) -> dict:
+def measure(svg: bytes, folder) -> dict[str, Any]:
     """Show a drawing in a page and bring back what the browser measures."""
     page = folder / "drawing.html"
     head = '<!doctype html><meta charset="utf-8"><style>body{margin:0}</style><body>'
@@ -55,7 +56,8 @@ def measure(svg: bytes, folder) -> dict:
     )  # fmt: skip
     answer = re.search(r"=====(.*)=====", shown.stdout)
     assert answer, shown.stderr[-2000:]
-    return json.loads(answer[1])
+    measured: dict[str, Any] = json.loads(answer[1])
+    return measured
 
 
 @pytest.mark.study

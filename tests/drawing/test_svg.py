@@ -37,7 +37,7 @@ def test_markup_in_a_title_is_no_markup(hostile):
 
     assert written.count(hostile.encode()) == (hostile == "</svg>")
     elements = {element.tag.removeprefix(NAMESPACE) for element in ET.fromstring(written).iter()}  # noqa: S314  (ours)
-    assert elements <= {"svg", "title", "desc", "g", "line", "polygon", "circle", "text"}
+    assert elements <= {"svg", "title", "desc", "g", "line", "path", "polygon", "circle", "text"}
 
 
 def test_layers_are_groups_with_ids_that_are_used_once():

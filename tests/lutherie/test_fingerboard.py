@@ -30,7 +30,7 @@ from scalewright.lutherie.fingerboard import (
     draw_up,
 )
 from scalewright.lutherie.layout import lay_out
-from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal, Listed
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal, Listed, Rule
 
 DRAWN = 1e-9
 """How near a line has to be to where it belongs. [mm]"""
@@ -50,14 +50,18 @@ CLASSICAL = Plan(
 FAN = replace(CLASSICAL, bass=Side(EQUAL, 686.0), treble=Side(EQUAL, 648.0), frets=24, square_fret=8)
 
 
+RULES: list[Rule] = [EQUAL, EIGHTEENTH, Equal(19), Equal(24)]
+TWO_RULES: list[Rule] = [EQUAL, EIGHTEENTH]
+
+
 def random_plan(draw: random.Random) -> Plan:
     """Draw a board that a maker might ask for, seeded."""
-    rule = draw.choice([EQUAL, EIGHTEENTH, Divisor(draw.uniform(17.5, 18.2)), Equal(19), Equal(24)])
+    rule = draw.choice([*RULES, Divisor(draw.uniform(17.5, 18.2))])
     scale = draw.uniform(350.0, 900.0)
     fan = draw.choice([0.0, draw.uniform(-0.05, 0.05)])
-    other = rule if draw.random() < 0.7 else draw.choice([EQUAL, EIGHTEENTH])
+    other = rule if draw.random() < 0.7 else draw.choice(TWO_RULES)
     if other != rule:
-        rule = draw.choice([EQUAL, EIGHTEENTH])
+        rule = draw.choice(TWO_RULES)
     count = draw.randint(2, 12)
     spread = draw.uniform(25.0, 60.0)
     gauges = None if draw.random() < 0.5 else tuple(draw.uniform(0.2, 1.5) for _ in range(count))
@@ -282,7 +286,7 @@ def test_a_cone_opens_evenly():
 
 
 def test_partial_and_extra_frets_end_half_way_between_strings():
-    """A half fret at 650 cents divides the scale as a listed pitch does, and stops between its last string and the next."""
+    """A half fret at 650 cents divides the scale as a listed pitch does, and ends half way to the next string."""
     plan = replace(CLASSICAL, partial_frets=(PartialFret(1, 3, cents=650.0, name="6 1/2"), PartialFret(4, 6, fret=5)))
     board = draw_up(plan)
     names = [fret.name for fret in board.frets]

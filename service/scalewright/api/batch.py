@@ -7,6 +7,7 @@ ever: the last line, of the kind "end", tells a whole answer from one that was c
 
 import asyncio
 import inspect
+import logging
 from collections import Counter, deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -31,6 +32,8 @@ from scalewright.lutherie.errors import LutherieError
 from scalewright.wire.quantities import Question
 
 __all__ = ["Batch", "BatchOperation", "add_batch"]
+
+_LOG = logging.getLogger("scalewright.batch")
 
 JSON_LINES = "application/jsonl"
 _NAMES = (JSON_LINES, "application/x-ndjson")
@@ -216,7 +219,7 @@ def answer_lines(
         else:
             questions.append(question)
             places.append(place)
-    for place, answered in zip(places, batch.solve(questions), strict=True):
+    for place, answered in zip(places, _solve(batch, questions), strict=True):
         outcomes[place] = answered
     part = _Part(b"", 0, 0, Counter())
     answers: list[bytes] = []
@@ -232,6 +235,23 @@ def answer_lines(
             part.problems += 1
     part.text = b"".join(answers)
     return part
+
+
+def _solve(batch: Batch, questions: Sequence[dict[str, Any]]) -> Sequence[_Outcome | Refusal]:
+    """Answer questions; where one of them brings down all, halve them until it stands alone."""
+    if not questions:
+        return []
+    try:
+        return batch.solve(questions)
+    except LutherieError as refusal:
+        if len(questions) == 1:
+            return [refusal]
+    except Exception:  # noqa: BLE001 - whatever one line does, the others are to be answered
+        if len(questions) == 1:
+            _LOG.exception("a line of a batch could not be answered")
+            return [Refusal.of_status(500)]
+    middle = len(questions) // 2
+    return [*_solve(batch, questions[:middle]), *_solve(batch, questions[middle:])]
 
 
 def _refusal_of(outcome: _Outcome | Refusal | None, batch: Batch) -> Refusal:

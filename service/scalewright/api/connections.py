@@ -29,8 +29,8 @@ class GuardedConnection(HttpToolsProtocol):
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
-        # Nothing but the application knows the settings here: several processes each make their own.
-        self._state = getattr(self.app, "state", None)
+        # Nothing but the application knows the settings here, as each process makes its own; uvicorn may wrap it.
+        self._state = getattr(getattr(self.app, "app", self.app), "state", None)
         settings: Settings | None = getattr(self._state, "settings", None)
         if settings is not None:
             self.head_seconds, self.stall_seconds = settings.head_seconds, settings.stall_seconds

@@ -17,7 +17,8 @@ A router is one file in ``routers/``, a route is five lines::
    the serialisers). A ``to_json(result, context)`` class method of the answer, where there is one, is a
    faster way to the same bytes. ``to_csv``, ``to_svg``, ``to_dxf``, ``to_pdf`` and ``to_png``, of the same
    signature, offer the other forms of :data:`scalewright.api.media.FORMATS`; ``file_title(result, context)``
-   names the file that a drawing is saved as.
+   names the file that a drawing is saved as. An answer with ``speaks = True`` has sentences in the language that
+   Accept-Language asks for, which the context names.
 4. Refusals of the craft and of the models become problem documents by themselves. A new exception of the
    craft needs a line in ``problems.REFUSED_BY_THE_CRAFT`` (a test insists).
 5. ``async def`` runs on the event loop: for work below a few milliseconds. ``def`` runs in a thread, but for
@@ -48,6 +49,7 @@ from scalewright import __version__
 from scalewright.api.documentation import answer_documentation
 from scalewright.api.faults import refuse_invalid, refuse_parameter, refuse_unreadable
 from scalewright.api.file_names import content_disposition
+from scalewright.api.languages import choose_language
 from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, JSON, choose
 from scalewright.api.problems import Refusal
 from scalewright.api.retirement import Retirement
@@ -77,6 +79,7 @@ class Operation(APIRoute):
         self.repeatable = frozenset[str]() if self.question is None else self.question.repeatable
         self.writers = _writers_of(self.response_model)
         self.offers = tuple(self.writers)
+        self.speaks: bool = getattr(self.response_model, "speaks", False)
         self.file_title: Callable[[Any, AnswerContext], str] | None = getattr(self.response_model, "file_title", None)
 
     async def handle(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -95,6 +98,11 @@ class Operation(APIRoute):
             question = self._from_body(await _body(receive), settings)
         result = await self._run(question)
         context: AnswerContext = {"unit": "mm"} if question is None else question.answer_context
+        spoken: list[tuple[bytes, bytes]] = []
+        if self.speaks:
+            language, known = choose_language(headers.get(b"accept-language"))
+            context = {**context, "language": language, "language_known": known}
+            spoken = [(b"content-language", language.encode()), (b"vary", b"Accept-Language")]
         if media_type in HEAVY:
             content = await run_in_threadpool(self.writers[media_type], result, context)
         else:
@@ -106,7 +114,7 @@ class Operation(APIRoute):
         about = [(b"content-type", CONTENT_TYPES[media_type]), (b"content-length", b"%d" % len(content))]
         if self.file_title is not None and media_type != JSON:
             about.append((b"content-disposition", content_disposition(self.file_title(result, context), media_type)))
-        answer_headers = caching if status == 304 else about + caching
+        answer_headers = spoken + (caching if status == 304 else about + caching)
         if self.retirement is not None:
             answer_headers = answer_headers + self.retirement.headers()
         await send({"type": "http.response.start", "status": status, "headers": answer_headers})

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from starlette.routing import BaseRoute
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from scalewright.api.batch import BatchOperation
 from scalewright.api.operations import Operation
 from scalewright.api.problems import Refusal, problem
 from scalewright.api.settings import Settings
@@ -13,6 +14,14 @@ from scalewright.api.settings import Settings
 __all__ = ["Overload"]
 
 _HEALTH = frozenset({"/livez", "/readyz", "/metrics"})
+
+
+class _Places:
+    """Places for one kind of request that leaves the event loop."""
+
+    def __init__(self, most: int) -> None:
+        self.most = most
+        self.taken = 0
 
 
 class Overload:
@@ -24,35 +33,32 @@ class Overload:
 
     def __init__(self, app: ASGIApp, settings: Settings, routes: Sequence[BaseRoute]) -> None:
         self.app = app
-        self.most = settings.max_requests
-        self.most_heavy = settings.max_heavy_requests
+        self.all = _Places(settings.max_requests)
         self.seconds = settings.request_seconds
-        self.heavy = {route.path for route in routes if isinstance(route, Operation) and not route.awaits} | {
-            path for route in routes if (path := str(getattr(route, "path", ""))).endswith("/batch")
-        }
-        self.in_work = 0
-        self.heavy_in_work = 0
+        threads, batches = _Places(settings.max_threaded_requests), _Places(settings.max_batches)
+        self.heavy = {route.path: threads for route in routes if isinstance(route, Operation) and not route.awaits}
+        self.heavy |= {route.path: batches for route in routes if isinstance(route, BatchOperation)}
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Refuse the request or pass it on."""
         if scope["type"] != "http" or scope["path"] in _HEALTH:
             await self.app(scope, receive, send)
             return
-        heavy = scope["path"] in self.heavy
-        if self.in_work >= self.most or (heavy and self.heavy_in_work >= self.most_heavy):
+        heavy = self.heavy.get(scope["path"])
+        if self.all.taken >= self.all.most or (heavy is not None and heavy.taken >= heavy.most):
             about = "The service has as much to do as it takes on at once; send the request again in a second."
             await problem(scope, Refusal("overloaded", about, headers={"Retry-After": "1"}))(scope, receive, send)
             return
-        self.in_work += 1
+        self.all.taken += 1
         try:
-            if heavy:
-                await self._in_time(scope, receive, send)
-            else:
+            if heavy is None:
                 await self.app(scope, receive, send)
+            else:
+                await self._in_time(heavy, scope, receive, send)
         finally:
-            self.in_work -= 1
+            self.all.taken -= 1
 
-    async def _in_time(self, scope: Scope, receive: Receive, send: Send) -> None:
+    async def _in_time(self, places: _Places, scope: Scope, receive: Receive, send: Send) -> None:
         """Work on a heavy request, and give it up when it takes too long."""
         begun = False
 
@@ -61,7 +67,7 @@ class Overload:
             begun = True
             await send(message)
 
-        self.heavy_in_work += 1
+        places.taken += 1
         try:
             async with asyncio.timeout(self.seconds):
                 await self.app(scope, receive, send_noting)
@@ -71,4 +77,4 @@ class Overload:
             about = f"The answer was not ready within {self.seconds:g} seconds; send less at once."
             await problem(scope, Refusal("overloaded", about, headers={"Retry-After": "5"}))(scope, receive, send)
         finally:
-            self.heavy_in_work -= 1
+            places.taken -= 1

@@ -148,6 +148,12 @@ KINDS = {
             "Label without a unit",
             "A label's number fits neither inches nor millimetres; write its unit.",
         ),
+        Kind(
+            "unreadable-label-text",
+            422,
+            "Unreadable label text",
+            "This is not the text of a label's code, or it was cut off or changed on its way; scan it again.",
+        ),
         Kind("bad-tolerance", 422, "Bad tolerance", "A tolerance has to be greater than zero."),
         Kind(
             "too-few-boards",
@@ -206,6 +212,12 @@ KINDS = {
             "Strings, edges or the surface of this board contradict one another.",
         ),
         Kind(
+            "label-too-small",
+            422,
+            "Label too small",
+            "The label is too small for its content; `smallest_mm` and `smallest_common_size` say what works.",
+        ),
+        Kind(
             "too-much-paper",
             422,
             "Too much paper",
@@ -220,6 +232,7 @@ REFUSED_BY_THE_CRAFT: Mapping[type[LutherieError], str] = {
     errors.TooFewReadingsError: "too-few-readings",
     errors.ImpossibleReadingError: "impossible-reading",
     errors.UnplaceableLabelError: "unplaceable-label",
+    errors.UnreadableTagError: "unreadable-label-text",
     errors.ToleranceError: "bad-tolerance",
     errors.TooFewBoardsError: "too-few-boards",
     errors.UnequalSlotsError: "unequal-slots",
@@ -235,6 +248,7 @@ REFUSED_BY_THE_CRAFT: Mapping[type[LutherieError], str] = {
     errors.NoSaddlePositionError: "no-saddle-position",
     errors.FretsCollideError: "frets-collide",
     errors.ImpossibleBoardError: "impossible-board",
+    errors.LabelSizeError: "label-too-small",
     errors.PaperError: "too-much-paper",
 }
 """Slug of every refusal of the craft."""

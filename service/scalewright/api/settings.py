@@ -77,8 +77,10 @@ class Settings:
     """Most connections to one process."""
     max_requests: int = 256
     """Most requests in work in one process at once; others are told to come again."""
-    max_heavy_requests: int = 16
-    """Most heavy ones among them, such as batches."""
+    max_threaded_requests: int = 64
+    """Most among them that take more than a few milliseconds and so leave the event loop."""
+    max_batches: int = 4
+    """Most batches among them; each may hold its whole body in memory."""
     compress_bytes: int = 1_000
     """Smallest answer that is compressed for who accepts gzip, in bytes."""
     lame_duck_seconds: float = 8.0

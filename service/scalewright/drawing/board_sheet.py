@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from scalewright.drawing.check_bars import draw_check_bars
 from scalewright.drawing.letters import text_width
-from scalewright.drawing.page import Circle, Drawing, Line, Path, Text
+from scalewright.drawing.page import Circle, Drawing, Line, Path, Strokes, Text
 from scalewright.drawing.sheet import MARGIN, PAPERS, Sheet
 from scalewright.drawing.title_block import block_height, draw_cover, draw_title_block
 from scalewright.lutherie.fingerboard import BoardFret, Fingerboard, Point
@@ -28,6 +28,8 @@ _ROOM_BELOW, _ROOM_ABOVE, _ROOM_ABOVE_BOTH = 19.0, 11.0, 24.0
 _MARKER = 3.0
 """Radius of a position marker at most. [mm]"""
 _TICK = 1.4
+_CHORDS = tuple((share * 0.5**0.5, (0.5 - 0.5 * share * share) ** 0.5) for share in (-0.5, 0.0, 0.5))
+"""Chords of a circle at 45 degrees: how far aside of its middle, and half as long, both ways alike. [radius]"""
 _EIGHTH = 3.175
 """An eighth of an inch: twelve pixels of CSS. [mm]"""
 _UNITS = {"mm": "millimetres", "in": "inches"}
@@ -155,10 +157,7 @@ def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     for index, fret in enumerate(board.frets):
         name = _name(fret, index)
         slot = fret.slot
-        (ax, ay), (bx, by) = slot.near_edge
-        (dx, dy), (cx, cy) = slot.far_edge
-        corners = ((ax + ox, ay + oy), (bx + ox, by + oy), (cx + ox, cy + oy), (dx + ox, dy + oy))
-        kerfs.append(Path(corners, f"kerf-{name}"))
+        kerfs.append(Path([(x + ox, y + oy) for x, y in slot.corners], f"kerf-{name}"))
         (ax, ay), (bx, by) = slot.bass, slot.treble
         frets.append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"fret-{name}"))
     for layer, line in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):
@@ -176,17 +175,17 @@ def _markers(drawing: Drawing, board: Fingerboard) -> None:
     """Position markers, hatched."""
     ox, oy = drawing.origin
     layer = drawing.layer("markers")
+    hatching: list[tuple[float, float, float, float]] = []
     places = {fret.fret: fret.on_centre_line for fret in board.frets if fret.fret is not None} | {0: 0.0}
     for index, marker in enumerate(board.markers):
         radius = min(_MARKER, 0.3 * (places[marker.fret] - places[marker.fret - 1]))
         x, y = marker.at.x + ox, marker.at.y + oy
         layer.append(Circle(x, y, radius, f"marker-{marker.fret}-{index}"))
-        for share in (-0.5, 0.0, 0.5):
-            # A chord at 45 degrees, at a share of the radius from the middle.
-            reach = radius * (1.0 - share * share) ** 0.5
-            px, py = share * radius * 0.5**0.5, -share * radius * 0.5**0.5
-            qx = reach * 0.5**0.5
-            layer.append(Line(x + px - qx, y + py - qx, x + px + qx, y + py + qx))
+        for aside, along in _CHORDS:
+            px, qx = aside * radius, along * radius
+            hatching.append((x + px - qx, y - px - qx, x + px + qx, y - px + qx))
+    if hatching:
+        layer.append(Strokes(hatching))
 
 
 def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
@@ -197,27 +196,23 @@ def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     two_sided = _two_sided(board)
     # The bass side lies below on a right-handed board, and above on a left-handed one.
     for side, sign in (("bass", -up), ("treble", up)):
-        ends: list[Point] = [getattr(fret.slot, side) for fret in board.frets]
-        edge_ends = [_edge_end(board, fret, side) for fret in board.frets]
-        xs = [end.x for end in ends]
+        ends = [_edge_end(board, fret, side) for fret in board.frets]
         above = sign > 0.0
         offset = _TICK + _ASIDE
         if above:
             for fret, end in _spaced(
-                board.frets, edge_ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]
+                board.frets, ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]
             ):
                 letters.append(Text(end.x + ox, end.y + oy + offset, fret.name, _NUMBER, "middle", bold=True))
             offset += _NUMBER + 0.8
         if two_sided or not above:
             texts = [in_words(_distance(fret, side, two_sided), unit) for fret in board.frets]
-            size = _size_for(xs)
-            for index, end in _spaced(range(len(texts)), edge_ends, [1.15 * size] * len(texts)):
+            size = _size_for([end.x for end in ends])
+            for index, end in _spaced(range(len(texts)), ends, [1.15 * size] * len(texts)):
                 x, y = end.x + ox + 0.35 * size, end.y + oy + sign * offset
                 letters.append(Text(x, y, texts[index], size, "start" if above else "end", 90.0))
-        ticks.extend(
-            Line(end.x + ox, end.y + oy + sign * 0.4, end.x + ox, end.y + oy + sign * (0.4 + _TICK))
-            for end in edge_ends
-        )
+        near, far = oy + sign * 0.4, oy + sign * (0.4 + _TICK)
+        ticks.append(Strokes([(x + ox, y + near, x + ox, y + far) for x, y in ends]))
     _ends(drawing, board)
 
 
@@ -227,14 +222,11 @@ def _distance(fret: BoardFret, side: str, two_sided: bool) -> float:  # noqa: FB
 
 def _edge_end(board: Fingerboard, fret: BoardFret, side: str) -> Point:
     """Where a fret's line, prolonged, leaves the board."""
-    outline = board.outline
+    first, second, third, fourth = board.outline
+    # A slot that runs out of the board ends there; one that is blind or cut short does not.
     if side == "bass":
-        return fret.slot.bass if fret.last_string == len(board.strings) else _prolonged(fret, (outline[0], outline[3]))
-    return fret.slot.treble if fret.first_string == 1 else _prolonged(fret, (outline[1], outline[2]))
-
-
-def _prolonged(fret: BoardFret, edge: tuple[Point, Point]) -> Point:
-    return meeting(fret.line, edge)
+        return fret.slot.bass if fret.slot.edges[0] else meeting(fret.line, (first, fourth))
+    return fret.slot.treble if fret.slot.edges[1] else meeting(fret.line, (second, third))
 
 
 def _size_for(xs: Sequence[float]) -> float:

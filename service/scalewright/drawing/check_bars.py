@@ -1,6 +1,6 @@
 """Check bars: 100 mm and 4 in, to be held against a rule before anybody trusts a printed sheet (ISO 5457, 4.5)."""
 
-from scalewright.drawing.page import Drawing, Line, Path, Text
+from scalewright.drawing.page import Drawing, Path, Strokes, Text
 
 __all__ = ["BARS_HEIGHT", "BARS_WIDTH", "draw_check_bars"]
 
@@ -30,7 +30,7 @@ def draw_check_bars(drawing: Drawing, x: float, y: float) -> None:
         for part in range(0, parts, 2):
             left, right = x + part * step, x + (part + 1) * step
             fills.append(Path(((left, low), (right, low), (right, low + 1.0), (left, low + 1.0))))
-        lines.extend(Line(x + part * step, low, x + part * step, low + 2.0) for part in range(1, parts))
+        lines.append(Strokes([(x + part * step, low, x + part * step, low + 2.0) for part in range(1, parts)]))
         letters.append(Text(x, low + 2.8, f"{unit}: print at 100 %, then check this bar with a steel rule", _LETTERS))
 
 

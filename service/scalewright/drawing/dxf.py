@@ -4,7 +4,7 @@ import io
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Text
+from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
 from scalewright.drawing.styles import STYLES, Style
 
 if TYPE_CHECKING:
@@ -76,6 +76,9 @@ def _add(space: "Modelspace", name: str, items: Iterable[Item], style: Style, or
         match item:
             case Line(x1, y1, x2, y2):
                 space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)
+            case Strokes(lines):
+                for x1, y1, x2, y2 in lines:
+                    space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)
             case Path(points, closed=closed):
                 corners = [(x - ox, y - oy) for x, y in points]
                 if style.filled and len(corners) == 4:

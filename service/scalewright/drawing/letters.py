@@ -12,7 +12,33 @@ _NARROW = frozenset("iljI.,:;|!'`()[]{} tfr-/")
 _WIDE = frozenset("mwMW@%&")
 
 
-@lru_cache(maxsize=4096)
+class _Shares(dict[str, float]):
+    """Width of every letter as a share of its size, reckoned when it is first met."""
+
+    def __missing__(self, letter: str) -> float:
+        if len(self) > _MOST_KNOWN:
+            self.clear()
+        share = self[letter] = _share(letter)
+        return share
+
+
+def _share(letter: str) -> float:
+    """Width of a letter by its kind, as a share of its size."""
+    if letter in _NARROW:
+        return 0.42
+    if letter in _WIDE:
+        return 1.0
+    if letter.isdigit() and letter.isascii():
+        return 0.64
+    if unicodedata.east_asian_width(letter) in "WF":
+        return 1.05
+    return 0.78 if letter.isupper() or not letter.isascii() else 0.63
+
+
+_MOST_KNOWN = 5000
+_SHARES = _Shares()
+
+
 def text_width(text: str, size: float) -> float:
     """Room that a text takes at most in the widest of the fonts that are asked for. [mm]
 
@@ -32,19 +58,7 @@ def text_width(text: str, size: float) -> float:
     -----
     By kinds of letters: no font is at hand when an SVG is written, and none is known for where it is shown.
     """
-    total = 0.0
-    for letter in text:
-        if letter in _NARROW:
-            total += 0.42
-        elif letter in _WIDE:
-            total += 1.0
-        elif letter.isdigit() and letter.isascii():
-            total += 0.64
-        elif unicodedata.east_asian_width(letter) in "WF":
-            total += 1.05
-        else:
-            total += 0.78 if letter.isupper() or not letter.isascii() else 0.63
-    return total * size
+    return sum(map(_SHARES.__getitem__, text)) * size
 
 
 @lru_cache(maxsize=512)
@@ -64,20 +78,21 @@ def wrap(text: str, size: float, width: float) -> tuple[str, ...]:
         Lines, none wider than there is room.
     """
     lines: list[str] = []
-    line = ""
+    line, taken = "", 0.0
+    space = text_width(" ", size)
     for word in text.split():
-        rest = word
-        joined = f"{line} {rest}" if line else rest
-        if text_width(joined, size) <= width:
-            line = joined
+        rest, needed = word, text_width(word, size)
+        if line and taken + space + needed <= width:
+            line, taken = f"{line} {rest}", taken + space + needed
             continue
         if line:
             lines.append(line)
-        while text_width(rest, size) > width and len(rest) > 1:
+        while needed > width and len(rest) > 1:
             head = clip_text(rest, size, width, "")
             lines.append(head)
             rest = rest[len(head) :]
-        line = rest
+            needed = text_width(rest, size)
+        line, taken = rest, needed
     return (*lines, line) if line else tuple(lines)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple, TypeAlias
 
-__all__ = ["Anchor", "Circle", "Drawing", "Item", "Line", "Path", "Text"]
+__all__ = ["Anchor", "Circle", "Drawing", "Item", "Line", "Path", "Strokes", "Text"]
 
 Anchor: TypeAlias = Literal["start", "middle", "end"]
 """Which part of a text stands at its place."""
@@ -28,6 +28,13 @@ class Path(NamedTuple):
     closed: bool = True
 
 
+class Strokes(NamedTuple):
+    """Many straight lines that need no names of their own, each by its two ends."""
+
+    lines: Sequence[tuple[float, float, float, float]]
+    name: str = ""
+
+
 class Circle(NamedTuple):
     """A circle."""
 
@@ -49,7 +56,7 @@ class Text(NamedTuple):
     bold: bool = False
 
 
-Item: TypeAlias = Line | Path | Circle | Text
+Item: TypeAlias = Line | Strokes | Path | Circle | Text
 
 
 @dataclass(slots=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from scalewright.drawing.check_bars import BARS_WIDTH, draw_check_bars
 from scalewright.drawing.letters import wrap
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Text
+from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
 from scalewright.drawing.sheet import FOOT, MARGIN, Sheet
 from scalewright.lutherie.errors import PaperError
 
@@ -150,7 +150,10 @@ def _draw_foot(foot: Drawing, place: tuple[int, int], size: tuple[int, int], tit
             (here if (r, c) == place else frame).append(Path(corners))
     room = foot.width - 2.0 * MARGIN - BARS_WIDTH - 4.0 - _MAP_WIDTH - 4.0
     if room >= 40.0:
-        advice = "Cut along the line through the register marks, lay it on the same line of the next page, mark on mark, and glue."
+        advice = (
+            "Cut along the line through the register marks, lay it on the same line of the next page, mark on mark, "
+            "and glue."
+        )
         lines = [*wrap(title, _LETTERS, room)[:1], *wrap(advice, _LETTERS, room)][:4]
         for index, line in enumerate(lines):
             letters.append(Text(x + _MAP_WIDTH + 4.0, MARGIN + 10.6 - 3.5 * index, line, _LETTERS))
@@ -161,6 +164,9 @@ def bounds(item: Item) -> tuple[float, float, float, float]:
     match item:
         case Line(x1, y1, x2, y2):
             return min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)
+        case Strokes(lines):
+            xs, ys = [x for line in lines for x in line[::2]], [y for line in lines for y in line[1::2]]
+            return min(xs), min(ys), max(xs), max(ys)
         case Path(points):
             xs, ys = [x for x, _ in points], [y for _, y in points]
             return min(xs), min(ys), max(xs), max(ys)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from scalewright.drawing.bidi import in_visual_order
 from scalewright.drawing.fonts import font_file, with_known_letters
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Text
+from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
 from scalewright.drawing.pages import bounds, cut_into_pages, register_marks
 from scalewright.drawing.sheet import Sheet
 from scalewright.drawing.styles import STYLES, Style
@@ -162,6 +162,8 @@ def _items(canvas: "Canvas", items: Iterable[Item], style: Style) -> None:
         match item:
             case Line(x1, y1, x2, y2):
                 canvas.line(x1, y1, x2, y2)
+            case Strokes(lines):
+                canvas.lines(lines)
             case Path(points, closed=closed):
                 path = canvas.beginPath()
                 path.moveTo(*points[0])

@@ -46,6 +46,7 @@ STYLES: Mapping[str, Style] = MappingProxyType(
         "bars": Style(_INK, 0.2),
         "bar-fills": Style(_INK, 0.0, filled=True),
         "text": Style(_INK, 0.0),
+        "code": Style("#000000", 0.0, filled=True),
         "grid": Style("#b9c2c8", 0.1, dxf_colour=9),
         "axis": Style(_INK, 0.2),
         "tiles": Style(_SEA, 0.13, (2.0, 1.0), dxf_colour=4),

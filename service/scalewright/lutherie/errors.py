@@ -8,6 +8,7 @@
     │   ├── TooFewReadingsError       less than a fit needs
     │   ├── ImpossibleReadingError    a reading that no board can give
     │   ├── UnplaceableLabelError     a label whose number fits no unit
+    │   ├── UnreadableTagError        a text that is no printed label's
     │   ├── ToleranceError            a tolerance of zero or less
     │   ├── TooFewBoardsError         fewer boards than a study of a tool needs
     │   └── UnequalSlotsError         boards of one tool with unequal numbers of slots
@@ -22,6 +23,7 @@
     │   ├── NoSaddlePositionError     strings that no saddle brings near their pitches
     │   ├── FretsCollideError         frets that cross or touch on a board
     │   ├── ImpossibleBoardError      strings, edges or a surface that contradict one another
+    │   ├── LabelSizeError            a label too small for its content
     │   └── PaperError                a drawing that fits no paper
     └── StringError                   no such string exists
         ├── ImpossibleStringError     a string that cannot be
@@ -37,6 +39,7 @@ __all__ = [
     "ImpossibleReadingError",
     "ImpossibleSetupError",
     "ImpossibleStringError",
+    "LabelSizeError",
     "LutherieError",
     "MeasurementError",
     "NoSaddlePositionError",
@@ -55,6 +58,7 @@ __all__ = [
     "UnknownPitchError",
     "UnplaceableLabelError",
     "UnreadableLengthError",
+    "UnreadableTagError",
 ]
 
 
@@ -89,6 +93,10 @@ class ImpossibleReadingError(MeasurementError):
 
 class UnplaceableLabelError(MeasurementError):
     """A label without a unit whose number fits neither inches nor millimetres."""
+
+
+class UnreadableTagError(MeasurementError):
+    """A text that is not that of a printed label, or was changed on its way."""
 
 
 class ToleranceError(MeasurementError):
@@ -145,6 +153,10 @@ class FretsCollideError(GeometryError):
 
 class ImpossibleBoardError(GeometryError):
     """Strings, edges or a surface of a board that contradict one another."""
+
+
+class LabelSizeError(GeometryError):
+    """A label too small for its content; carries ``smallest_mm`` and ``smallest_common_size``."""
 
 
 class PaperError(GeometryError):

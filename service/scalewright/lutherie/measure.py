@@ -9,6 +9,7 @@ from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsEr
 __all__ = [
     "EDGE_HALF_WIDTH",
     "EDGE_HALF_WIDTH_UNCERTAINTY",
+    "LEAST_UNCERTAINTY",
     "NUT_OFFSET_UNCERTAINTY",
     "Instrument",
     "NutOffset",
@@ -22,6 +23,9 @@ __all__ = [
 
 NUT_OFFSET_UNCERTAINTY = 0.3
 """Standard deviation of a nut's distance from the pattern's zero line on boards at large (PHYSICS 2). [mm]"""
+
+LEAST_UNCERTAINTY = 1e-4
+"""No instrument that is put on wood is better. [mm]"""
 
 EDGE_HALF_WIDTH = 0.7
 """Half of what a slot or crown measures across where that was not said: common practice, no source. [mm]"""
@@ -103,6 +107,11 @@ class Procedure:
     zero_fret: bool
     """Whether fret 0 is a fret, set by the tool like the others."""
 
+    @property
+    def without_nut(self) -> bool:
+        """Whether the nut plays no part: fret 0 is a fret, or nothing was measured from it."""
+        return self.zero_fret or 0 not in self.start
+
 
 @dataclass(frozen=True, slots=True)
 class Survey:
@@ -156,7 +165,7 @@ def survey(
     TooFewReadingsError
         No reading at all.
     ImpossibleReadingError
-        A distance that is not positive, a reading from a fret to itself, or one without any
+        A distance that is not positive, a reading from a fret to itself, or one with next to no
         uncertainty.
     """
     if not readings:
@@ -179,13 +188,16 @@ def survey(
             raise ImpossibleReadingError(message, field=("readings", index))
         own = instrument.uncertainty if reading.uncertainty is None else reading.uncertainty
         variance = own * own + instrument.resolution * instrument.resolution / 12.0
-        if not variance > 0.0:
+        if variance < LEAST_UNCERTAINTY**2:
             message = (
-                "a reading without any uncertainty cannot be weighed; give the instrument's standard "
-                "uncertainty, for example 0.05 mm, or its resolution"
+                "a reading without any uncertainty cannot be weighed, and no instrument reads a board to less than "
+                "0.0001 mm; give the instrument's standard uncertainty, for example 0.05 mm, or its resolution"
             )
             raise ImpossibleReadingError(message, field=("instrument_uncertainty",))
         edge = _EDGE[reading.point] * (_between(reading.start, reading.end) if origin == "nut" else 0)
+        if reading.distance - half_width * edge <= 0.0:
+            message = "less half a slot's width nothing is left of this distance; check slot_width and the reading"
+            raise ImpossibleReadingError(message, field=("readings", index))
         variances.append(variance)
         distances.append(reading.distance)
         offsets.append(half_width * edge)

@@ -3,8 +3,8 @@
 import itertools
 import math
 from dataclasses import dataclass
-from functools import lru_cache
 from fractions import Fraction
+from functools import lru_cache
 from typing import ClassVar, TypeAlias
 
 from scalewright.lutherie.errors import TooFewPitchesError

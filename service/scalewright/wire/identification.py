@@ -51,6 +51,7 @@ from scalewright.wire.rules import RuleOut
 
 __all__ = [
     "LONGEST_DISTANCE",
+    "SHORTEST_DISTANCE",
     "CandidateOut",
     "IdentificationIn",
     "IdentificationOut",
@@ -58,15 +59,19 @@ __all__ = [
     "SuspectOut",
 ]
 
+SHORTEST_DISTANCE = 0.1
+"""Shorter than any distance between two frets. [mm]"""
+
 LONGEST_DISTANCE = 3000.0
 """Longer than any fretted board. [mm]"""
 
+_LONGEST_TEXT = 32
 _MOST_READINGS = 200
 _MANY, _FEW = 30, 4
 """More readings, or more candidates, than this take their time."""
 _MOST_NUT_OFFSET = 50.0
 
-Measured: TypeAlias = Annotated[float, LengthBetween(0.0, LONGEST_DISTANCE, "322.6 mm", above=True)]
+Measured: TypeAlias = Annotated[float, LengthBetween(SHORTEST_DISTANCE, LONGEST_DISTANCE, "322.6 mm")]
 """A distance read on a board."""
 
 FretNumber: TypeAlias = Annotated[int, Field(ge=0, le=MOST_FRETS)]
@@ -84,7 +89,12 @@ class _NutOffsetIn:
 
     def read(self, value: object, info: ValidationInfo) -> float | str:
         """Length in millimetres, or the word."""
-        return value if isinstance(value, str) and value in {"free", "none"} else self.length.read(value, info)
+        if not isinstance(value, str) or any(character.isdigit() for character in value[:_LONGEST_TEXT]):
+            return self.length.read(value, info)
+        if value in {"free", "none"}:
+            return value
+        message = 'A nut offset is "free", "none" or a length, such as "0.5 mm".'
+        raise PydanticCustomError("nut_offset_unknown", message)
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.with_info_plain_validator_function(self.read)
@@ -168,7 +178,7 @@ class IdentificationIn(Question):
     standard deviation of 0.3 mm), "none", or a known length."""
     slot_width: Annotated[float, LengthBetween(0.0, 10.0, "0.6 mm", above=True)] | None = None
     """Width of the slots or crowns between their edges, for readings taken at an edge."""
-    nut_offset_deviation: Annotated[float, LengthBetween(0.0, _MOST_NUT_OFFSET, "0.3 mm", above=True)] | None = None
+    nut_offset_deviation: Annotated[float, LengthBetween(1e-4, _MOST_NUT_OFFSET, "0.3 mm")] | None = None
     """Standard deviation of a free nut offset before anything is measured; 0.3 mm if left out."""
     candidates: Candidates | None = None
     """Rules to compare; left out: "equal" and "eighteenth" with a prior of 0.45 each, any divisor with 0.10."""
@@ -207,6 +217,20 @@ class IdentificationIn(Question):
                 "for example 0.05 mm for a caliper, or the resolution of the instrument."
             )
             raise _fault("instrument_uncertainty", "uncertainty_missing", message)
+        return self
+
+    @property
+    def _nut_is_known(self) -> bool:
+        return isinstance(self.nut_offset, float) and self.nut_offset != 0.0
+
+    @model_validator(mode="after")
+    def _the_nut_is_spoken_of_once(self) -> Self:
+        if self.origin == "zero_fret" and (self.nut_offset_deviation is not None or self._nut_is_known):
+            message = "From a zero fret the nut plays no part; leave nut_offset and nut_offset_deviation out."
+            raise _fault("origin", "nut_given", message)
+        if self.nut_offset_deviation is not None and self.nut_offset != "free":
+            message = "Only a free nut offset has a deviation; leave it out, or the nut_offset."
+            raise _fault("nut_offset_deviation", "deviation_given", message)
         return self
 
     @model_validator(mode="after")

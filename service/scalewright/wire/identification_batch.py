@@ -26,14 +26,14 @@ from scalewright.lutherie.identification.answer import (
     named_in_statement,
     procedure_notes,
 )
-from scalewright.lutherie.identification.columns import Columns
+from scalewright.lutherie.identification.columns import WIDEST_COVERAGE, Columns
 from scalewright.lutherie.identification.identify import Judged, conclude, judge_alike, judge_singly
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.slips import is_unusual
 from scalewright.lutherie.identification.words import digits_of, fill_statement, statement_form
 from scalewright.lutherie.measure import Procedure, Survey
 from scalewright.lutherie.spacing import Divisor
-from scalewright.wire.identification import LONGEST_DISTANCE, IdentificationIn, IdentificationOut
+from scalewright.wire.identification import LONGEST_DISTANCE, SHORTEST_DISTANCE, IdentificationIn, IdentificationOut
 from scalewright.wire.quantities import AnswerContext, Unit, to_millimetres
 from scalewright.wire.rules import RuleOut
 
@@ -132,7 +132,7 @@ def _answer_alike(
     # Each times 1 or 25.4, as a single question has it.
     distances = np.array([questions[member]["from_nut"] for member in members], dtype=float)
     distances = distances * to_millimetres(127.0, frame.unit) / 127.0
-    plausible = np.all((distances > 0.0) & (distances <= LONGEST_DISTANCE), axis=1)
+    plausible = np.all((distances >= SHORTEST_DISTANCE) & (distances <= LONGEST_DISTANCE), axis=1)
     good = np.nonzero(plausible)[0]
     first = 0
     for judged in judge_alike(frame.procedure, distances[good], frame.beliefs) if good.size else []:
@@ -205,6 +205,10 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     kinds = np.stack([columns.verdict[0], columns.leader[0], *columns.family[:, 0]]).T.tolist()
     scale = np.take_along_axis(columns.lengths[0, 0, :, 0], columns.leader, axis=0)[0]
     unsaid = np.isnan(columns.believed[0, 1, 0]) | (columns.verdict[0] == NONE) | is_unusual(scale)
+    # A divisor may need a word on its octave fret, and an interval one on the rule that it assumes.
+    unsaid |= (columns.verdict[0] == ESTABLISHED) & (
+        (columns.leader[0] == len(frame.rules)) | (columns.probability[0] * WIDEST_COVERAGE < frame.beliefs.coverage)
+    )
     for m, whole in enumerate(unsaid.tolist()):
         if whole or (0, m) in judged.mended:
             survey = Survey(frame.procedure, tuple(distances[m].tolist()))
@@ -289,7 +293,7 @@ def _form(
         return estimate(15 * candidate + 3 + 4 * which) if there else None
 
     def nut(candidate: int) -> dict[str, _Number] | None:
-        return None if frame.procedure.zero_fret else length(candidate, 2)
+        return None if frame.procedure.without_nut else length(candidate, 2)
 
     rules = [*frame.rules, {"name": "divisor", "divisor": _Number(board + 9)}]
     freedom = columns.degrees_of_freedom[:, 0].tolist()

@@ -25,8 +25,8 @@ class MeasuringCardIn(Question):
     """The shortest layout scale to be expected; longer boards are easier."""
     frets: Annotated[int, Field(ge=2, le=MOST_FRETS)] = 19
     """Number of frets on the boards."""
-    nut_offset_deviation: Uncertainty = NUT_OFFSET_UNCERTAINTY
-    """Standard deviation of the nut's offset; 0 where it is known."""
+    nut_offset_deviation: Uncertainty | None = None
+    """Standard deviation of the nut's offset; 0 where it is known, and 0.3 mm if left out."""
     probability: Annotated[float, Field(ge=0.5, le=0.999)] = 0.95
     """Probability with which a board's own rule is to be established."""
     threshold: Annotated[float, Field(ge=0.5, le=0.9999)] = 0.95
@@ -39,7 +39,7 @@ class MeasuringCardIn(Question):
             "shortest_scale": self.shortest_scale,
             "frets": self.frets,
             "tooling_scatter": self.tooling_scatter,
-            "nut_deviation": self.nut_offset_deviation,
+            "nut_deviation": NUT_OFFSET_UNCERTAINTY if self.nut_offset_deviation is None else self.nut_offset_deviation,
             "probability": self.probability,
             "threshold": self.threshold,
         }

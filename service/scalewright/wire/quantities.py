@@ -60,6 +60,10 @@ class AnswerContext(TypedDict, total=False):
     """The finest graduation of an inch rule, where shop fractions are asked for."""
     sheet: Sheet
     """What stands on a drawing, and what paper it goes on."""
+    language: str
+    """Language of the answer's sentences, where it has a choice."""
+    language_known: bool
+    """Whether that is one that was asked for, where any was."""
     frets: list[int]
     """Fret at which every reading ends, for a picture of them."""
 
@@ -202,7 +206,7 @@ class LengthBetween:
 Scale: TypeAlias = Annotated[float, LengthBetween(1.0, MOST_PLAUSIBLE, "24 3/4 in")]
 """A scale: 1 to 10 000 mm."""
 
-Length: TypeAlias = Annotated[float, LengthBetween(0.0, MOST_PLAUSIBLE, "1 3/8 in", above=True)]
+Length: TypeAlias = Annotated[float, LengthBetween(1e-6, MOST_PLAUSIBLE, "1 3/8 in")]
 """A length above zero."""
 
 Distance: TypeAlias = Annotated[float, LengthBetween(0.0, MOST_PLAUSIBLE, "34.9 mm")]

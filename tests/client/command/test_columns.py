@@ -101,6 +101,7 @@ def test_a_fault_leads_to_its_column():
     columns = read_columns(header, mapping={}, fixed={}, unit=None)
     row = ["A", "", "156", "x", "2"]
     assert columns.place(row, "/from_nut/1") == "fret 12 [mm]"
+    assert columns.place(row, "/from_nut") == "fret 1 [mm] ... fret 12 [mm]"
     assert columns.place(row, "/threshold") == "threshold"
     assert columns.place(row, "/from_nut/9") == "/from_nut/9"
     assert columns.place(row, "/coverage") == "/coverage"

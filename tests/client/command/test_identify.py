@@ -7,6 +7,7 @@ import json
 import httpx
 import pytest
 
+from scalewright_client.command.writing import CsvWriter
 from tests.client.command.desk import HEADER, board
 
 
@@ -101,6 +102,23 @@ def test_csv_comes_out_for_a_stock_list(desk):
     assert (second["id"], second["verdict"], second["problem"]) == ("B-1", "", "fret 12 [mm]: No number stands there.")
 
 
+@pytest.mark.parametrize(
+    "members",
+    [
+        '"candidates":[{"p":1}],"suspect_readings":[{"fret":5}],"statement":"x"',
+        '"suspect_readings":[{"fret":5}],"candidates":[{"p":1}],"statement":"x"',
+        '"suspect_readings":[{"fret":5}],"statement":"x"',
+        '"candidates":[],"suspect_readings":[{"fret":5}],"statement":"x"',
+    ],
+)
+def test_whatever_the_order_of_an_answer_its_numbers_are_found(members):
+    """What has no column may be left unread, and nothing else; a text that looks like a member is none."""
+    text = ',"candidates":[],"suspect_readings":[]'
+    rest = f'"id":{json.dumps(text)},{members}}}'.encode()
+    (row,) = rows_of((CsvWriter().head() + CsvWriter().result(0, 2, rest)).decode())
+    assert (row["id"], row["measure_again"], row["statement"]) == (text, "5", "x")
+
+
 @pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "＝", " ="])
 def test_no_text_becomes_a_formula_in_a_spreadsheet(desk, start):
     """A text that starts like a formula gets an apostrophe, in both files; a number stays a number."""
@@ -182,6 +200,7 @@ def test_address_and_key_come_from_the_environment(desk):
         ("id,fret 12 [mm]", ["--encoding", "utf-16"], "save the file as UTF-8"),
         ("id,fret 12 [mm]", ["--encoding", "klingon"], "save the file as UTF-8"),
         ("id,fret 12 [mm]", ["--delimiter", "::"], "one character"),
+        ("id,fret 12 [mm]", ["--column", "id=id", "--column", "id=x"], "names id twice"),
         ("id,fret 12 [mm]", ["--url", "shop"], "base_url must be like"),
         ("", [], "the file is empty"),
     ],
@@ -210,6 +229,47 @@ def test_no_file_is_read_and_written_at_once(desk, arguments):
     desk.write("boards.csv", HEADER, board(0))
     assert desk.run(*[one.format(desk.folder) for one in arguments]) == 2
     assert "three different ones" in desk.said
+
+
+@pytest.mark.parametrize(("source", "output"), [("boards.xlsx", "out.csv"), ("boards.csv", "out.pdf")])
+def test_a_kind_of_file_that_is_not_known_is_told(desk, source, output):
+    """The option that says the kind is in the message."""
+    desk.write(source, HEADER, board(0))
+    assert desk.run(source=source, output=output) == 2
+    assert "csv or jsonl? Say it with --" in desk.said
+
+
+def test_the_kind_of_a_file_can_be_said(desk):
+    """Names do not matter then."""
+    desk.write("boards.dat", HEADER.replace(",", "\t"), board(0).replace(",", "\t"))
+    options = ["--format", "csv", "--output-format", "csv", "--delimiter", "tab"]
+    assert desk.run(*options, source="boards.dat", output="out.dat") == 0
+    assert rows_of(desk.read("out.dat"))[0]["id"] == "B-0"
+
+
+@pytest.mark.parametrize("count", ["0", "-1", "many"])
+def test_a_chunk_has_rows(desk, count, capsys):
+    """What makes no sense is refused with the usage."""
+    with pytest.raises(SystemExit):
+        desk.run("--at-once", count)
+    assert "--at-once" in capsys.readouterr().err
+
+
+def test_a_file_of_bad_rows_alone_asks_nothing(desk):
+    """There is nothing to send, and every row is told."""
+    desk.write("boards.csv", HEADER, board(0, shelf="3,4"), board(1, shelf="3,4"))
+    assert desk.run() == 1
+    assert desk.asked == []
+    assert len(desk.read("out.jsonl").splitlines()) == 2
+
+
+def test_a_batch_that_is_too_long_for_the_service_is_told(desk):
+    """Its limit is not hit again and again."""
+    desk.write("boards.csv", HEADER, board(0), board(1))
+    end = '{"kind":"end","results":0,"problems":0,"complete":false,"verdicts":{}}\n'
+    desk.troubles = [httpx.Response(200, text=end, headers={"Content-Type": "application/jsonl"})]
+    assert desk.run() == 3
+    assert "more questions than the service takes at once" in desk.said
 
 
 def test_a_missing_file_is_told(desk):

@@ -139,11 +139,12 @@ def test_what_is_done_is_not_asked_again(desk, monkeypatch):
     ("spoil", "arguments", "words"),
     [
         (lambda desk: desk.write("boards.csv", HEADER, *[board(n + 1) for n in range(20)]), [], "input has changed"),
+        (lambda desk: desk.write("boards.csv", HEADER, board(0)), [], "input has changed"),
         (lambda _: None, ["--set", "threshold=0.9"], "other options"),
         (lambda desk: desk.write("out.jsonl.progress", "{}"), [], "cannot be read"),
         (lambda desk: desk.write("out.jsonl.part", ""), [], "shorter than it was"),
     ],
-    ids=["input", "options", "journal", "output"],
+    ids=["input", "shorter input", "options", "journal", "output"],
 )
 def test_what_does_not_belong_together_is_not_joined(desk, monkeypatch, spoil, arguments, words):
     """Another input or other options need a fresh start, which the caller has to ask for."""
@@ -157,7 +158,7 @@ def test_what_does_not_belong_together_is_not_joined(desk, monkeypatch, spoil, a
     assert desk.run("--at-once", "4", *arguments) == 2
     assert words in desk.said
     assert desk.run("--at-once", "4", "--restart", *arguments) == 0
-    assert len(desk.read("out.jsonl").splitlines()) == 20
+    assert len(desk.read("out.jsonl").splitlines()) == len(desk.read("boards.csv").splitlines()) - 1
 
 
 def test_rows_that_were_added_meanwhile_are_done_too(desk, monkeypatch):

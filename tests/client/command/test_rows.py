@@ -82,3 +82,9 @@ def test_a_table_needs_a_header(text):
     """An empty file is told as such."""
     with pytest.raises(UnusableFileError, match="empty"):
         read(text)
+
+
+def test_a_header_has_to_be_a_text():
+    """What the columns are called cannot be guessed."""
+    with pytest.raises(UnusableFileError, match="byte 1"):
+        read(b"\xe9,b\n1,2\n")

@@ -1,12 +1,12 @@
 """Candidates beyond the default ones: rounded divisors, other steps, and listed temperaments."""
 
-import math
-
 import numpy as np
 import pytest
+from scipy import integrate, stats
 
 from scalewright.lutherie.catalogue import CATALOGUE
 from scalewright.lutherie.identification import Beliefs, Candidate, FreeDivisor, identify
+from scalewright.lutherie.identification.candidates import SCATTER_SCALE, SCATTER_SHAPE, SCATTER_UPPER
 from scalewright.lutherie.identification.judge import scatter_nodes
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal
 from tests.lutherie.identification.boards import CASES, board, case, positions
@@ -92,13 +92,18 @@ def test_any_divisor_between_other_bounds():
     assert odds[0] / (1.0 - odds[0]) == pytest.approx(2.0 * odds[1] / (1.0 - odds[1]), rel=1e-6)
 
 
-@pytest.mark.source("PHYSICS of the tool's prior: median 0.05 mm, 99 % below 0.2 mm; bound 0.25 mm documented here")
+@pytest.mark.source(
+    "scipy.stats.lognorm, cut off at the bound: median 0.05 mm, 99 % below 0.2 mm; bound 0.25 mm documented"
+)
 def test_the_prior_of_an_unknown_scatter():
-    """The values integrated over have the stated median and tail, and the upper bound stands last with no weight."""
+    """The distribution has the stated median and tail, and the values integrated over have its moments."""
+    prior = stats.lognorm(SCATTER_SHAPE, scale=SCATTER_SCALE)
+    whole = prior.cdf(SCATTER_UPPER)
+    assert prior.cdf(0.05) / whole == pytest.approx(0.5, abs=1e-9)
+    assert prior.cdf(0.2) / whole == pytest.approx(0.99, abs=1e-9)
     scatter, weight = scatter_nodes()
     assert np.sum(weight) == pytest.approx(1.0, abs=1e-12)
-    assert (scatter[-1], weight[-1]) == (0.25, 0.0)
-    assert scatter[3] == pytest.approx(0.05, abs=1e-6)
-    assert np.sum(weight[scatter < 0.2]) > 0.9
-    log = np.log(scatter[:-1])
-    assert float(weight[:-1] @ log) == pytest.approx(math.log(0.05), abs=0.05)
+    assert (scatter[-1], weight[-1]) == (SCATTER_UPPER, 0.0)
+    for function in (np.log, np.square, np.sqrt):
+        expected = integrate.quad(lambda x, f=function: f(x) * prior.pdf(x) / whole, 1e-4, SCATTER_UPPER)[0]
+        assert float(weight[:-1] @ function(scatter[:-1])) == pytest.approx(expected, rel=0.005)

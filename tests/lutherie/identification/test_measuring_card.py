@@ -83,7 +83,7 @@ def test_a_tool_that_scatters_too_much_leaves_no_instrument():
     """Where the tool alone blurs the rules, no instrument is named."""
     card = measuring_card(Instrument(0.05), 300.0, 12, tooling_scatter=2.0)
     assert (card.decides, card.uncertainty_needed) == (False, None)
-    assert "scatters" in card.statement
+    assert "no finer instrument" in card.statement
 
 
 def test_unknown_scatter_is_assumed_with_a_note():

@@ -290,3 +290,34 @@ def test_intervals_hold_the_truth_and_probabilities_are_honest(deviation):
     assert right == pytest.approx(stated, abs=3.0 * math.sqrt(0.25 / 1500))
     wrong = [f.rule.name != names[k] for f, k in zip(found, rule, strict=True) if f.verdict == "established"]
     assert np.mean(wrong) < 0.05
+
+
+def test_a_family_shares_its_layout_scale():
+    """Where 17.817 and 17.835 cannot be told from equal spacing, the layout scale is that of the whole family."""
+    candidates = tuple(Candidate(rule, 1.0) for rule in (EQUAL, EIGHTEENTH, Divisor(17.835)))
+    found = identify(board(CALIPER_FRETS, positions(EQUAL, 650.0, CALIPER_FRETS), 0.1), Beliefs(candidates=candidates))
+    assert (found.verdict, len(found.family)) == ("established", 2)
+    ends = [candidate.layout_scale.value for candidate in found.candidates if candidate.rule in found.family]
+    assert min(ends) < found.layout_scale.value < max(ends)
+    assert found.layout_scale.lower < min(ends) < max(ends) < found.layout_scale.upper
+
+
+@pytest.mark.parametrize("coverage", [0.95, 0.999, 0.9999])
+def test_more_coverage_never_narrows_an_interval(coverage):
+    """Whatever the threshold, an interval is at least as wide as the rule alone would make it, and a note says so."""
+    frets = [1, 2, 3, 5, 7, 9, 12]
+    beliefs = Beliefs(threshold=0.6, coverage=coverage)
+    readings = positions(EQUAL, 650.0, frets) + 0.05 * np.cos(np.arange(7.0))
+    found = identify(board(frets, readings, 0.1), beliefs)
+    assert found.verdict == "established"
+    half = found.layout_scale.upper - found.layout_scale.value
+    assert half >= 0.999 * stats.norm.ppf(0.5 + 0.5 * coverage) * found.layout_scale.standard_uncertainty
+    assert "interval-assumes-the-rule" in [note.slug for note in found.notes]
+
+
+def test_a_divisor_near_the_change_of_the_octave_fret_says_so():
+    """At 18.54 the octave fret changes from 12 to 13, and the true scale with it; a note warns of that."""
+    frets = list(range(1, 20))
+    found = identify(board(frets, positions(Divisor(18.545), 650.0, frets), 0.05))
+    assert found.rule.name == "divisor"
+    assert "octave-fret-unsure" in [note.slug for note in found.notes]

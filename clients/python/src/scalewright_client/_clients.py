@@ -80,9 +80,9 @@ def _batched_async(
     return method
 
 
-def _headers(api_key: str | None) -> dict[str, str]:
-    agent = {"User-Agent": f"scalewright-client/{__version__}"}
-    return agent if api_key is None else {**agent, "X-API-Key": api_key}
+def _headers(api_key: str | None, language: str | None) -> dict[str, str]:
+    wanted = {"User-Agent": f"scalewright-client/{__version__}", "X-API-Key": api_key, "Accept-Language": language}
+    return {name: value for name, value in wanted.items() if value is not None}
 
 
 def _checked(base_url: str) -> httpx.URL:
@@ -107,6 +107,8 @@ class Client:
         Address of the service; a path in it is kept.
     api_key : str, optional
         Sent as ``X-API-Key``.
+    language : str, optional
+        Sent as ``Accept-Language``: what labels and sheets are written in, "de" or "fr, en;q=0.5".
     timeout : float
         For connecting, sending, and waiting for each part of the answer. [s]
     retry : Retry
@@ -133,6 +135,9 @@ class Client:
     nominal = _blocking(_operations.nominal)
     assembly = _blocking(_operations.assembly)
     conformity = _blocking(_operations.conformity)
+    label = _blocking(_operations.label)
+    label_drawing = _blocking(_operations.label_drawing)
+    label_read = _blocking(_operations.label_read)
     tooling = _blocking(_operations.tooling)
     tooling_origin = _blocking(_operations.tooling_origin)
     fingerboard = _blocking(_operations.fingerboard)
@@ -148,6 +153,7 @@ class Client:
         base_url: str = DEFAULT_BASE_URL,
         *,
         api_key: str | None = None,
+        language: str | None = None,
         timeout: float = DEFAULT_TIMEOUT,
         retry: Retry = Retry(),  # noqa: B008 - frozen
         transport: httpx.BaseTransport | None = None,
@@ -156,7 +162,7 @@ class Client:
         self._retry = retry
         self._sleep = sleep
         self._http = httpx.Client(
-            base_url=_checked(base_url), headers=_headers(api_key), timeout=timeout, transport=transport
+            base_url=_checked(base_url), headers=_headers(api_key, language), timeout=timeout, transport=transport
         )
 
     def _answer(self, call: Call[R]) -> R:
@@ -224,6 +230,8 @@ class AsyncClient:
         Address of the service; a path in it is kept.
     api_key : str, optional
         Sent as ``X-API-Key``.
+    language : str, optional
+        Sent as ``Accept-Language``: what labels and sheets are written in, "de" or "fr, en;q=0.5".
     timeout : float
         For connecting, sending, and waiting for each part of the answer. [s]
     retry : Retry
@@ -250,6 +258,9 @@ class AsyncClient:
     nominal = _awaited(_operations.nominal)
     assembly = _awaited(_operations.assembly)
     conformity = _awaited(_operations.conformity)
+    label = _awaited(_operations.label)
+    label_drawing = _awaited(_operations.label_drawing)
+    label_read = _awaited(_operations.label_read)
     tooling = _awaited(_operations.tooling)
     tooling_origin = _awaited(_operations.tooling_origin)
     fingerboard = _awaited(_operations.fingerboard)
@@ -265,6 +276,7 @@ class AsyncClient:
         base_url: str = DEFAULT_BASE_URL,
         *,
         api_key: str | None = None,
+        language: str | None = None,
         timeout: float = DEFAULT_TIMEOUT,
         retry: Retry = Retry(),  # noqa: B008 - frozen
         transport: httpx.AsyncBaseTransport | None = None,
@@ -273,7 +285,7 @@ class AsyncClient:
         self._retry = retry
         self._sleep = sleep
         self._http = httpx.AsyncClient(
-            base_url=_checked(base_url), headers=_headers(api_key), timeout=timeout, transport=transport
+            base_url=_checked(base_url), headers=_headers(api_key, language), timeout=timeout, transport=transport
         )
 
     async def _answer(self, call: Call[R]) -> R:

@@ -38,6 +38,7 @@ __all__ = [
     "ImpossibleSetupError",
     "ImpossibleStringError",
     "InvalidRequestError",
+    "LabelSizeError",
     "MalformedRequestError",
     "MethodNotAllowedError",
     "NoSaddlePositionError",
@@ -69,6 +70,7 @@ __all__ = [
     "UnknownPitchError",
     "UnplaceableLabelError",
     "UnreadableLengthError",
+    "UnreadableTagError",
     "UnsupportedMediaTypeError",
 ]
 
@@ -234,6 +236,10 @@ class TooFewPitchesError(InvalidRequestError):
     """A list of pitches shorter than the board."""
 
 
+class LabelSizeError(InvalidRequestError):
+    """A label too small for its content; the document names sizes that work."""
+
+
 class PitchCountError(InvalidRequestError):
     """A temperament with a pitch too many or too few."""
 
@@ -264,6 +270,10 @@ class NoSaddlePositionError(InvalidRequestError):
 
 class UnplaceableLabelError(InvalidRequestError):
     """A label whose number fits neither inches nor millimetres."""
+
+
+class UnreadableTagError(InvalidRequestError):
+    """A text that is not that of a label's code, or was changed on its way."""
 
 
 class UndefinedPartError(InvalidRequestError):

@@ -24,6 +24,7 @@ BY_SLUG: Final[Mapping[str, type[ProblemError]]] = MappingProxyType(
         "impossible-reading": errors.ImpossibleReadingError,
         "impossible-setup": errors.ImpossibleSetupError,
         "impossible-string": errors.ImpossibleStringError,
+        "label-too-small": errors.LabelSizeError,
         "no-saddle-position": errors.NoSaddlePositionError,
         "outside-scale": errors.OutsideScaleError,
         "string-description": errors.StringDescriptionError,
@@ -36,6 +37,7 @@ BY_SLUG: Final[Mapping[str, type[ProblemError]]] = MappingProxyType(
         "unknown-pitch": errors.UnknownPitchError,
         "unplaceable-label": errors.UnplaceableLabelError,
         "unreadable-length": errors.UnreadableLengthError,
+        "unreadable-label-text": errors.UnreadableTagError,
         "wrong-pitch-count": errors.PitchCountError,
     }
 )

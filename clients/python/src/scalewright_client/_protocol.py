@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass, fields
 from typing import Generic, TypeVar
 
 import httpx
@@ -10,7 +10,7 @@ import httpx
 from scalewright_client._decode import Mismatch, decode
 from scalewright_client._errors import UnexpectedAnswerError
 from scalewright_client._problems import request_id_of
-from scalewright_client._results import Rule, Signature
+from scalewright_client._results import Rule, Signature, StatedPart
 
 __all__ = ["Call", "DocumentCall", "call", "document_call", "encode"]
 
@@ -150,8 +150,9 @@ def _plain(value: object) -> object:
     """JSON form of what json itself does not know: our own answers, arrays and scalars of numpy's kind, iterables."""
     if isinstance(value, Rule):
         return _rule_request(value)
-    if isinstance(value, Signature):
-        return asdict(value)
+    if isinstance(value, (Signature, StatedPart)):
+        members = {field.name: getattr(value, field.name) for field in fields(value)}
+        return {name: member for name, member in members.items() if member is not None}
     to_list = getattr(value, "tolist", None)
     if callable(to_list):
         return to_list()

@@ -57,8 +57,7 @@ class StringCrossing:
     """1200 log2 of scale over what is left of it, for an ideal string. [cent]"""
 
 
-@dataclass(frozen=True, slots=True)
-class FretSlot:
+class FretSlot(NamedTuple):
     """The slot of a fret."""
 
     bass: Point
@@ -77,12 +76,23 @@ class FretSlot:
     @property
     def near_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the nut."""
-        return self._edge(-0.5 * self.plan.kerf)
+        return AcrossLine(*self.corners[:2])
 
     @property
     def far_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the bridge."""
-        return self._edge(0.5 * self.plan.kerf)
+        return AcrossLine(self.corners[3], self.corners[2])
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Corners of the kerf: on the nut's side bass and treble, then on the bridge's side treble and bass."""
+        (ax, ay), (bx, by) = self.bass, self.treble
+        # Square to the slot, half a kerf towards the bridge.
+        share = math.copysign(0.5 * self.plan.kerf, by - ay) / self.length
+        dx, dy = share * (by - ay), -share * (bx - ax)
+        px, py = _towards(self.edges[0], dx, dy)
+        qx, qy = _towards(self.edges[1], dx, dy)
+        return Point(ax - px, ay - py), Point(bx - qx, by - qy), Point(bx + qx, by + qy), Point(ax + px, ay + py)
 
     @property
     def depth(self) -> float | None:
@@ -99,19 +109,18 @@ class FretSlot:
         """Depth in the middle of the board of a slot whose bottom is flat; None without a tang. [mm]"""
         return None if self.depth is None else self.depth + self.drop
 
-    def _edge(self, offset: float) -> AcrossLine:
-        """Edge of the kerf at a distance from the middle line, positive towards the bridge."""
-        (ax, ay), (bx, by) = self.bass, self.treble
-        share = math.copysign(offset, offset * (by - ay)) / self.length
-        dx, dy = share * (by - ay), -share * (bx - ax)
-        edge = AcrossLine(Point(ax + dx, ay + dy), Point(bx + dx, by + dy))
-        # A slot that goes through ends where the board does, the edges of its kerf as well.
-        bass, treble = (meeting(edge, bound) if bound else end for end, bound in zip(edge, self.edges, strict=True))
-        return AcrossLine(bass, treble)
+
+def _towards(edge: tuple[Point, Point] | None, dx: float, dy: float) -> tuple[float, float]:
+    """Way from a slot's end to a corner of its kerf: along the edge that it runs out of, as far as the kerf is wide."""
+    if edge is None:
+        return dx, dy
+    (cx, cy), (ex, ey) = edge
+    ux, uy = ex - cx, ey - cy
+    share = (dx * dx + dy * dy) / (ux * dx + uy * dy)
+    return share * ux, share * uy
 
 
-@dataclass(frozen=True, slots=True)
-class BoardFret:
+class BoardFret(NamedTuple):
     """One fret of a board."""
 
     name: str
@@ -124,14 +133,10 @@ class BoardFret:
     """Distance from the zero line along the outer strings."""
     on_centre_line: float
     """Where it crosses the centre line, from the zero line there. [mm]"""
-    angle_degrees: float
-    """How far it leans from square, positive where its bass end is nearer to the bridge. [degree]"""
     line: AcrossLine
     """Its crossings with the outer strings."""
     slot: FretSlot
     """Its slot."""
-    radius: float | None
-    """Radius that the fretwire is bent to, along its own line; None for a flat board. [mm]"""
     first_string: int
     """The string nearest to string 1 that it crosses."""
     last_string: int
@@ -140,6 +145,20 @@ class BoardFret:
     """The strings that it crosses, string 1 first."""
     share: float | None
     """Where the rule puts it on every string's own scale; None where the rules of the outer strings differ. [-]"""
+
+    @property
+    def angle_degrees(self) -> float:
+        """How far it leans from square, positive where its bass end is nearer to the bridge. [degree]"""
+        return turned_by(self.line)
+
+    @property
+    def radius(self) -> float | None:
+        """Radius that the fretwire is bent to, along its own line; None for a flat board. [mm]"""
+        surface = self.slot.surface
+        if surface is None:
+            return None
+        # Along a line that leans by an angle, a cylinder of radius R is as round as a circle of R / cos^2.
+        return surface.radius_at(self.on_centre_line) / math.cos(math.radians(self.angle_degrees)) ** 2
 
     @property
     def crossings(self) -> list[StringCrossing]:
@@ -221,17 +240,16 @@ def cut_slot(
     length = math.hypot(ux, uy)
     ux, uy = ux / length, uy / length
     insets = (plan.inset if open_ends[0] else 0.0, plan.inset if open_ends[1] else 0.0)
-    if sum(insets) >= length:
+    if insets[0] + insets[1] >= length:
         message = f"blind slots that end {plan.inset:g} mm before either edge leave nothing of {length:.2f} mm"
         raise ImpossibleBoardError(message, field=("slots", "inset"))
     if plan.inset > 0.0:
         bass = Point(bass.x + insets[0] * ux, bass.y + insets[0] * uy)
         treble = Point(treble.x - insets[1] * ux, treble.y - insets[1] * uy)
         length -= sum(insets)
-    bound = tuple(
-        edge if through and plan.inset == 0.0 else None for edge, through in zip(edges, open_ends, strict=True)
-    )
-    return FretSlot(bass, treble, length, plan, (bound[0], bound[1]), surface)
+    through = plan.inset == 0.0
+    bound = (edges[0] if through and open_ends[0] else None, edges[1] if through and open_ends[1] else None)
+    return FretSlot(bass, treble, length, plan, bound, surface)
 
 
 def refuse_collisions(frets: list[BoardFret], nut: AcrossLine, kerf: float) -> None:

@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 from scalewright.lutherie import spacing
 from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification.candidates import Beliefs, FreeDivisor
-from scalewright.lutherie.identification.columns import Row
+from scalewright.lutherie.identification.columns import WIDEST_COVERAGE, Row
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.next_reading import NextReading
 from scalewright.lutherie.identification.octave import octave_alone
@@ -17,6 +17,7 @@ from scalewright.lutherie.measure import Procedure, Survey
 from scalewright.lutherie.spacing import Divisor, Rule
 
 __all__ = [
+    "CONTRADICTION",
     "NO_OCTAVE_FRET",
     "VERDICTS",
     "CandidateFit",
@@ -143,7 +144,7 @@ def answer(
             probability=row.candidate_probability[index],
             layout_scale=Estimate(*row.layout_scale[index]),
             true_scale=_estimate(row.true_scale[index]),
-            nut_offset=None if survey.procedure.zero_fret else Estimate(*row.nut_offset[index]),
+            nut_offset=None if survey.procedure.without_nut else Estimate(*row.nut_offset[index]),
             chi_square=row.chi_square[index],
             degrees_of_freedom=max(row.degrees_of_freedom[index], 0),
             p_value=None if row.degrees_of_freedom[index] < 1 else row.p_value[index],
@@ -156,9 +157,16 @@ def answer(
     established = row.verdict == ESTABLISHED
     true_scale = _estimate(row.believed_true_scale)
     notes = [*procedure_notes(survey.procedure), *advice_notes(next_reading), *remarks]
+    if established:
+        notes += _established_notes(row, leader, beliefs.coverage)
     if row.verdict == NONE:
-        true_scale, note = octave_alone(survey, _octave_of(rules, ranked), aside, beliefs.coverage)
+        if len(survey.distance) == 2:
+            true_scale, note = None, CONTRADICTION
+        else:
+            true_scale, note = octave_alone(survey, _octave_of(rules, ranked), aside, beliefs.coverage)
         notes.append(note)
+        if not beliefs.scale_lower <= leader.layout_scale.value <= beliefs.scale_upper:
+            notes.append(_no_such_scale(leader.layout_scale.value, beliefs))
     elif true_scale is None:
         notes.append(NO_OCTAVE_FRET)
     verdict: Verdict = VERDICTS[row.verdict]
@@ -187,8 +195,45 @@ def answer(
     )
 
 
+def _established_notes(row: Row, leader: CandidateFit, coverage: float) -> list[Note]:
+    """Cautions about an established rule."""
+    notes = []
+    if coverage > WIDEST_COVERAGE * row.probability:
+        text = (
+            f"The rule is right with a probability of {row.probability:.4f}, which leaves no room for the coverage "
+            "that was asked for: the intervals hold if it is right."
+        )
+        notes.append(Note("interval-assumes-the-rule", text))
+    estimate = row.divisor_estimate
+    if isinstance(leader.rule, Divisor) and not math.isnan(estimate[0]):
+        low, high = (spacing.octave_fret(Divisor(end)) for end in (estimate[2], estimate[3]))
+        if low != high:
+            text = (
+                f"The divisor lies where the octave fret changes from {low} to {high}, and the true scale with it by "
+                f"far more than its interval: it is stated for fret {spacing.octave_fret(leader.rule)}."
+            )
+            notes.append(Note("octave-fret-unsure", text))
+    return notes
+
+
 VERDICTS: tuple[Verdict, ...] = ("established", "undecided", "none")
 """In the order of ESTABLISHED, UNDECIDED and NONE."""
+
+CONTRADICTION = Note(
+    "readings-contradict",
+    "The two readings contradict each other whatever the rule, and nothing tells which of them is wrong; "
+    "measure both again, and a third fret.",
+)
+"""Said where there is no majority."""
+
+
+def _no_such_scale(scale: float, beliefs: Beliefs) -> Note:
+    text = (
+        f"The readings speak of a layout scale of {scale:.4g} mm, and none outside {beliefs.scale_lower:g} to "
+        f"{beliefs.scale_upper:g} mm is thought possible; check unit, frets and readings."
+    )
+    return Note("no-such-scale", text)
+
 
 NO_OCTAVE_FRET = Note(
     "no-octave-fret",

@@ -6,10 +6,11 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, MOST_FRETS, Listed, Rule
 
 __all__ = [
     "DEFAULT_CANDIDATES",
+    "SCATTER_LOWER",
     "SCATTER_SCALE",
     "SCATTER_SHAPE",
     "SCATTER_UPPER",
@@ -20,6 +21,9 @@ __all__ = [
 
 SCATTER_UPPER = 0.25
 """The most that a tool is believed to scatter. [mm]"""
+
+SCATTER_LOWER = 0.004
+"""Below this a scatter makes no difference to anything, and one tool in ten thousand is that good. [mm]"""
 
 SCATTER_SCALE = 0.05027321448959372
 """What a tool is believed to scatter: a logarithmic normal distribution about this, cut off at the upper
@@ -67,9 +71,9 @@ class Beliefs:
 
     candidates: tuple[Candidate, ...] = DEFAULT_CANDIDATES
     """The rules compared, at most one of them a free divisor."""
-    scale_lower: float = 100.0
+    scale_lower: float = 50.0
     """The shortest layout scale thought possible; all between the bounds are equally likely. [mm]"""
-    scale_upper: float = 2000.0
+    scale_upper: float = 3000.0
     """The longest layout scale thought possible. [mm]"""
     threshold: float = 0.95
     """Probability that makes a rule established. [-]"""
@@ -82,6 +86,12 @@ class Beliefs:
     false_alarm: float = 0.008
     """Share of clean boards on which a reading may be named a blunder, if the leading rule is right; as now and then
     it is not, the share in all comes to a little more, and stays below a hundredth. [-]"""
+
+    @property
+    def most_frets(self) -> int:
+        """The highest fret that all candidates know: listed pitches that do not repeat come to an end."""
+        listed = [r for r in self.fixed_rules if isinstance(r, Listed) and not r.repeat]
+        return min([MOST_FRETS, *(len(rule.cents) for rule in listed)])
 
     @property
     def fixed_rules(self) -> tuple[Rule, ...]:

@@ -20,7 +20,7 @@ from scalewright.lutherie.identification.fit import Fits
 from scalewright.lutherie.identification.judge import ESTABLISHED, Findings
 from scalewright.lutherie.identification.plan import Ints, Pattern, rule_table
 
-__all__ = ["Boards", "Columns", "Row", "tabulate"]
+__all__ = ["WIDEST_COVERAGE", "Boards", "Columns", "Row", "tabulate"]
 
 _DIVISOR_LIMIT = 10.0
 """A divisor less certain than this is not determined. [-]"""
@@ -28,8 +28,8 @@ _DIVISOR_LIMIT = 10.0
 _CERTAIN = 0.9999
 """A rule so probable leaves its intervals as they are."""
 
-_WIDEST = 0.999
-"""Coverage, given the rule, beyond which no interval is widened."""
+WIDEST_COVERAGE = 0.999
+"""Coverage, given the rule, beyond which no interval is widened; a note then says that it assumes the rule."""
 
 _WHOLE = 1.0 - 1e-12
 """A component with this share of a mixture is the mixture."""
@@ -87,7 +87,7 @@ class Row(NamedTuple):
     divisor_estimate: list[float]
     """The least-squares divisor, where it is determined. [-]"""
     believed_layout_scale: list[float]
-    """Estimate under the leader, its interval wide enough for the chance that another rule is the right one. [mm]"""
+    """Estimate over the leader's family, its interval wide enough for the chance that another rule is right. [mm]"""
     believed_true_scale: list[float]
     """Estimate over the leader's family with such an interval, or over all candidates where none is established.
     [mm]"""
@@ -178,14 +178,19 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
     deviation = np.where(told, -curve.divisor_slope(position) * np.where(told, spread, 1.0), np.nan)
     divisor = np.where(told, curve.divisor_at(position), np.nan)
 
-    lengths, believed_true = _lengths(fits, boards, beliefs, shape, told)
+    own = told & _within(beliefs, position)
+    lengths, believed_true = _lengths(fits, boards, beliefs, shape, own)
     among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
     among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
-    mean_true, deviation_true = believed_true.reshape(2, -1, patterns, count)
-    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
+    of_family = findings.weight * findings.family[:, None]
+    of_family = (of_family / np.sum(of_family, axis=(0, 1))).reshape(-1, patterns, count)
+    # (2, T, 3, C, P, M) to the layout scales (2, C T, P, M)
+    layout, layout_deviation = lengths[:, :, 0].transpose(0, 2, 1, 3, 4).reshape(2, -1, patterns, count)
+    true, true_deviation = believed_true.reshape(2, -1, patterns, count)
     believed = np.empty((4, 2, patterns, count))
-    believed[:, 0] = by_candidate[:, 0, findings.leader, np.arange(patterns)[:, None], np.arange(count)]
-    believed[:, 1] = _estimates(among, mean_true, deviation_true, beliefs.coverage)
+    believed[:, 0] = _estimates(of_family, layout, layout_deviation, beliefs.coverage)
+    believed[:, 1] = _estimates(among, true, true_deviation, beliefs.coverage)
+    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
     probability = np.where(findings.family, findings.probability, 0.0).sum(axis=0)
     _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, beliefs.coverage)
     return Columns(
@@ -198,8 +203,8 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
         chi_square=findings.chi_square,
         degrees_of_freedom=findings.degrees_of_freedom,
         p_value=_p_values(findings),
-        residuals=_residuals(fits, boards, beliefs, shape),
-        divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(told, position, expected)), axis=0),
+        residuals=_residuals(fits, boards, beliefs, shape, own),
+        divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(own, position, expected)), axis=0),
         divisor_estimate=_estimates(share[:, -1], divisor, deviation, beliefs.coverage),
         believed=believed,
     )
@@ -214,11 +219,20 @@ def _allow_for_other_rules(
     """
     p, m = np.nonzero(established & (probability < _CERTAIN))
     if p.size:
-        wanted = [coverage_factor(min(coverage / chance, _WIDEST)) for chance in probability[p, m].tolist()]
+        wanted = [
+            coverage_factor(max(min(coverage / chance, WIDEST_COVERAGE), coverage))
+            for chance in probability[p, m].tolist()
+        ]
         stretch = np.array(wanted) / coverage_factor(coverage)
         centre = estimates[0][:, p, m]
         for end in (2, 3):
             estimates[end][:, p, m] = centre + stretch * (estimates[end][:, p, m] - centre)
+
+
+def _within(beliefs: Beliefs, position: Floats) -> NDArray[np.bool_]:
+    """Whether least-squares divisors lie within the bounds of the prior."""
+    free = beliefs.free_divisor
+    return (position >= curve.position_of(free.upper)) & (position <= curve.position_of(free.lower))
 
 
 def _shares(weight: Floats) -> Floats:
@@ -231,14 +245,15 @@ def _shares(weight: Floats) -> Floats:
 
 
 def _lengths(
-    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], told: NDArray[np.bool_]
+    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], own_fit: NDArray[np.bool_]
 ) -> tuple[Floats, Floats]:
     """Mean and deviation of the lengths that candidates stand for.
 
     Returns
     -------
     shown : ndarray, shape (2, T, 3, C, P, M)
-        Layout scale, true scale and nut offset. A divisor that is determined is shown with its own fit.
+        Layout scale, true scale and nut offset. A divisor that is determined, and within the prior's bounds, is shown
+        with its own fit.
     believed : ndarray, shape (2, C, T, P, M)
         True scale, of a free divisor with the prior's bounds taken into account.
     """
@@ -253,7 +268,7 @@ def _lengths(
     for which, moments in enumerate(fits.expected):
         for part, expected in enumerate(moments):
             own = lengths[part, which, -1]
-            lengths[part, which, -1] = np.where(told, own, expected.reshape(shape[1:]))
+            lengths[part, which, -1] = np.where(own_fit, own, expected.reshape(shape[1:]))
     believed[0, -1], believed[1, -1] = (part.reshape(shape[1:]) for part in fits.expected[1])
     lengths[0, 2] += boards.nut_mean[:, None]
     if boards.scale_error.any():
@@ -301,15 +316,23 @@ def _p_values(findings: Findings) -> Floats:
     return p_value
 
 
-def _residuals(fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...]) -> Floats:
+def _residuals(
+    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], own_fit: NDArray[np.bool_]
+) -> Floats:
     """Reading minus prediction under every candidate, of readings set aside too. shape (C, P, N, M)
 
     At the scatter given, or at its upper bound, like chi-square.
     """
     start, end = boards.pattern.start, boards.pattern.end
-    scale, nut = fits.scale.reshape(shape)[:, -1], fits.nut.reshape(shape)[:, -1]
+    scale, nut = fits.scale.reshape(shape)[:, -1].copy(), fits.nut.reshape(shape)[:, -1].copy()
+    position = fits.position.reshape(shape[1:])[-1]
+    beyond = ~_within(beliefs, position) & ~own_fit[-1]
+    if beyond.any():
+        position = np.where(beyond, fits.expected_position.reshape(shape[1:])[-1], position)
+        for fitted, (expected, _) in ((scale, fits.expected[0]), (nut, fits.expected[2])):
+            fitted[-1] = np.where(beyond, expected.reshape(shape[1:])[-1], fitted[-1])
     table = rule_table(beliefs.fixed_rules, int(end.max()))
-    step = curve.step_at(fits.position.reshape(shape[1:])[-1])[:, None, :]
+    step = curve.step_at(position)[:, None, :]
     residuals = boards.readings - nut[:, :, None] * (start == 0)[:, :, None]
     residuals[:-1] -= scale[:-1, :, None] * (table[end] - table[start]).transpose(2, 0, 1)[..., None]
     residuals[-1] -= scale[-1, :, None] * (np.exp(-step * start[:, :, None]) - np.exp(-step * end[:, :, None]))

@@ -7,7 +7,7 @@ import numpy as np
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification import curve
 from scalewright.lutherie.identification.candidates import FreeDivisor
-from scalewright.lutherie.identification.free_divisor import fit_free, integrate, profile
+from scalewright.lutherie.identification.free_divisor import bounded_chi_square, fit_free, integrate, profile
 from scalewright.lutherie.identification.plan import Plan
 
 __all__ = ["Fits", "deleted_residuals_of_divisor", "fit"]
@@ -22,6 +22,8 @@ class Fits:
 
     chi_square: Floats
     """Weighted squares of the residuals, with the nut's. shape (C, P, M) [-]"""
+    bounded_chi_square: Floats
+    """The same of a free divisor that keeps within the prior's bounds. shape (P, M) [-]"""
     scale: Floats
     """Layout scale. shape (C, P, M) [mm]"""
     scale_deviation: Floats
@@ -33,7 +35,7 @@ class Fits:
     log_evidence: Floats
     """Logarithm of the marginal likelihood, up to a constant that candidates and patterns share. shape (C, P, M)"""
     position: Floats
-    """Least-squares divisor, as a position on the series' axis. shape (P, M)"""
+    """Least-squares divisor, as a position on the series' axis, wherever it lies. shape (P, M)"""
     position_deviation: Floats
     """Its standard deviation; infinite where the readings cannot tell. shape (P, M)"""
     expected_position: Floats
@@ -116,6 +118,7 @@ def fit(plan: Plan, readings: Floats, prior: FreeDivisor) -> Fits:
     evidence[-1] = integral.log_evidence + plan.log_weight[:, None]
     return Fits(
         chi_square=np.concatenate([chi_square, free.chi_square[None]]),
+        bounded_chi_square=bounded_chi_square(free, prior),
         scale=scales,
         scale_deviation=deviations,
         nut=nut,

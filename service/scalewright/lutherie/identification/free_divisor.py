@@ -11,7 +11,7 @@ from scalewright.lutherie.identification import curve
 from scalewright.lutherie.identification.candidates import FreeDivisor
 from scalewright.lutherie.identification.plan import Plan
 
-__all__ = ["FreeFit", "Integral", "fit_free", "integrate", "profile"]
+__all__ = ["FreeFit", "Integral", "bounded_chi_square", "fit_free", "integrate", "profile"]
 
 _NEWTON_STEPS = 12
 _SMALL_STEP = 1e-5
@@ -311,6 +311,34 @@ def integrate(free: FreeFit, prior: FreeDivisor) -> Integral:
         with_wide(fitted.true_scale, 2.0 * scale * fraction, 2.0 * given * fraction),
         with_wide(fitted.nut_shift, slope * scale, slope * given),
     )
+
+
+def bounded_chi_square(free: FreeFit, prior: FreeDivisor) -> Floats:
+    """Least chi-square of a divisor within the prior's bounds: at the nearer bound where the least-squares one is not.
+
+    Parameters
+    ----------
+    free : FreeFit
+        The fit of M boards of each of P patterns.
+    prior : FreeDivisor
+        The bounds.
+
+    Returns
+    -------
+    ndarray, shape (P, M)
+        Weighted squares of the residuals, with the nut's. [-]
+    """
+    upper, lower = curve.position_of(prior.lower), curve.position_of(prior.upper)
+    bound = np.clip(free.position, lower, upper)
+    outside = np.nonzero(bound != free.position)
+    if not outside[0].size:
+        return free.chi_square
+    values = curve.basis(bound[outside], free.overlap.shape[2])
+    b = np.einsum("nj,jn->n", free.overlap[outside[0], 0, :, outside[1]], values)
+    scalars = np.einsum("nsj,jn->sn", free.plan.scalar_curves[outside[0]], values)
+    chi_square = free.chi_square.copy()
+    chi_square[outside], _, _ = profile(free.amplitude[outside], free.square[outside], b, scalars[0], scalars[4])
+    return chi_square
 
 
 def _octave(position: Floats, expected: Floats) -> tuple[Floats, Floats]:

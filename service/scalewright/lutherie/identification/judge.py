@@ -9,8 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.estimate import Floats, chi_square_quantile, coverage_factor, normal_survival
+from scalewright.lutherie.estimate import Floats, chi_square_quantile, normal_survival
 from scalewright.lutherie.identification.candidates import (
+    SCATTER_LOWER,
     SCATTER_SCALE,
     SCATTER_SHAPE,
     SCATTER_UPPER,
@@ -34,7 +35,10 @@ _NOTABLE = 8.0
 _NEGLIGIBLE = 40.0
 """A candidate whose marginal likelihood is smaller by this power of e cannot be seen in a double."""
 
-_SCATTER_NODES = 7
+_MAJORITY = 3
+"""Of fewer readings nobody can tell which is the blunder."""
+
+_SCATTER_NODES = 11
 
 _SHOP_SCALE, _SHOP_FRETS, _CLOSE = 650.0, 24, 0.1
 """Rules are of one family only if on such a board [mm] with so many frets they come this close [mm]."""
@@ -50,13 +54,13 @@ def scatter_nodes() -> tuple[Floats, Floats]:
     Returns
     -------
     scatter, weight : ndarray, shape (T,)
-        Gauss and Legendre's abscissae in the probability of the prior. [mm], [-]
+        Gauss and Legendre's abscissae in the logarithm, with the density of the prior. [mm], [-]
     """
     at, weight = np.polynomial.legendre.leggauss(_SCATTER_NODES)
-    whole = 1.0 - normal_survival(np.array(math.log(SCATTER_UPPER / SCATTER_SCALE) / SCATTER_SHAPE))
-    normal = np.array([coverage_factor(2.0 * p - 1.0) for p in 0.5 * (at + 1.0) * whole])
-    scatter = SCATTER_SCALE * np.exp(SCATTER_SHAPE * normal)
-    return np.append(scatter, SCATTER_UPPER), np.append(0.5 * weight, 0.0)
+    low, high = math.log(SCATTER_LOWER), math.log(SCATTER_UPPER)
+    logarithm = 0.5 * (high + low) + 0.5 * (high - low) * at
+    weight = weight * np.exp(-0.5 * ((logarithm - math.log(SCATTER_SCALE)) / SCATTER_SHAPE) ** 2)
+    return np.append(np.exp(logarithm), SCATTER_UPPER), np.append(weight / np.sum(weight), 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,14 +170,20 @@ def judge(plan: Plan, readings: Floats, beliefs: Beliefs, *, scatter_known: bool
     family, leader = _families(probability, beliefs.fixed_rules, plan, fits, scatters)
     of_family = np.where(family, probability, 0.0).sum(axis=0)
 
-    chi_square = fits.chi_square.reshape(candidates, scatters, patterns, boards)[:, -1]
+    chi_square = fits.chi_square.reshape(candidates, scatters, patterns, boards)[:, -1].copy()
+    chi_square[-1] = fits.bounded_chi_square.reshape(scatters, patterns, boards)[-1]
     freedom = plan.readings[None, :patterns] - np.where(np.arange(candidates) < candidates - 1, 1, 2)[:, None]
     limit = [_limit(beliefs.significance, k) for k in freedom.ravel().tolist()]
     explained = chi_square <= np.array(limit).reshape(candidates, patterns, 1)
     leads = np.any(explained & (np.arange(candidates)[:, None, None] == leader), axis=0)
     sure = of_family >= beliefs.threshold
-    possible = np.any(explained & (priors > 0.0)[:, None, None], axis=0)
+    # What explains the readings keeps a rule possible only if it is itself in question.
+    possible = np.any(explained & (probability >= 1.0 - beliefs.threshold), axis=0)
+    scale = fits.scale.reshape(candidates, scatters, patterns, boards)[:, -1]
+    own_scale = np.where(np.arange(candidates)[:, None, None] == leader, scale, 0.0).sum(axis=0)
+    plausible = (own_scale >= beliefs.scale_lower) & (own_scale <= beliefs.scale_upper)
     verdict = np.where(sure & leads, ESTABLISHED, np.where(possible & ~(sure & ~leads), UNDECIDED, NONE))
+    verdict = np.where(plausible, verdict, NONE)
     return Findings(
         plan=plan,
         fits=fits,
@@ -331,5 +341,6 @@ def _suspect(strains: _Strains, weight: Floats, leader: Ints, readings: Ints, fa
         largest = np.argmax(np.einsum("tn,tnk->nk", share, own * own), axis=1)
         off = np.abs(own[:, np.arange(len(p)), largest])
         chance = 2.0 * np.sum(share * normal_survival(off), axis=0)
-        suspect[p, m] = np.where(chance * readings[p] < false_alarm, largest, -1)
+        named = (chance * readings[p] < false_alarm) & (readings[p] >= _MAJORITY)
+        suspect[p, m] = np.where(named, largest, -1)
     return suspect

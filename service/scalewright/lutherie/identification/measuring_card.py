@@ -11,7 +11,7 @@ from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 from scalewright.lutherie.estimate import Floats, Note
 from scalewright.lutherie.identification.candidates import DEFAULT_CANDIDATES, FreeDivisor
-from scalewright.lutherie.measure import Instrument
+from scalewright.lutherie.measure import LEAST_UNCERTAINTY, Instrument
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL
 
 __all__ = ["MeasuringCard", "Step", "measuring_card"]
@@ -99,7 +99,7 @@ def measuring_card(
     TooFewReadingsError
         Fewer than two frets.
     ImpossibleReadingError
-        An instrument and a tool without any uncertainty.
+        An instrument without any uncertainty.
 
     Notes
     -----
@@ -117,7 +117,7 @@ def measuring_card(
     if frets < 2:
         message = "a card needs two frets or more to choose from"
         raise TooFewReadingsError(message, field=("frets",), given=frets, needed=2)
-    if not variance > 0.0:
+    if deviation < LEAST_UNCERTAINTY:
         message = "readings without any uncertainty cannot be weighed; give the instrument's, for example 0.05 mm"
         raise ImpossibleReadingError(message, field=("instrument_uncertainty",))
     prior = 1.0 / nut_deviation**2 if nut_deviation > 0.0 else math.inf
@@ -236,7 +236,7 @@ def _statement(step: Step, needed: float | None, *, decides: bool) -> str:
     if decides:
         return f"Measure from the nut to frets {numbers}: that tells the rule with {chance}."
     if needed is None:
-        wanted = "no instrument would do better, as the tool scatters too much"
+        wanted = "no finer instrument would mend that"
     else:
         wanted = f"an instrument with a standard uncertainty of {needed:.3f} mm would do"
     return (

@@ -6,11 +6,11 @@ import numpy as np
 
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification import curve
-from scalewright.lutherie.identification.candidates import Beliefs
+from scalewright.lutherie.identification.candidates import Beliefs, FreeDivisor
 from scalewright.lutherie.identification.columns import Boards
+from scalewright.lutherie.identification.fit import Fits
 from scalewright.lutherie.identification.judge import Findings
-from scalewright.lutherie.identification.plan import Ints, rule_table
-from scalewright.lutherie.spacing import MOST_FRETS
+from scalewright.lutherie.identification.plan import Ints, Plan, rule_table
 
 __all__ = ["USUAL_FRETS", "NextReading", "advise"]
 
@@ -20,12 +20,14 @@ USUAL_FRETS = 19
 _AT_ONCE = 64
 """Boards advised at once, so that their integrals stay in a processor's cache."""
 
-_STEPS = 121
+_STEPS = 161
 _REACH = 6.0
 """Points and standard deviations of the integral over what the next reading may show."""
 
-_STEP_DEVIATION = 0.0028
-"""Standard deviation of ln(1 - 1/d) for divisors spread evenly over the default prior. [-]"""
+_DIVISORS = 9
+"""Values that stand for a free divisor."""
+
+_ABSCISSAE, _WEIGHTS = np.polynomial.legendre.leggauss(_DIVISORS)
 
 _TIE = 0.01
 """Differences of the chance to decide that are no reason to prefer a fret."""
@@ -74,87 +76,129 @@ def advise(findings: Findings, boards: Boards, pattern: int, members: Ints, beli
     """
     used = boards.pattern.used[pattern]
     highest = int(np.max(boards.pattern.end[pattern][used]))
-    frets = np.arange(1, min(MOST_FRETS, max(USUAL_FRETS, highest)) + 1)
-    # Each board at the scatter that is most probable for it.
-    scatter = np.argmax(np.sum(findings.weight[:, :, pattern, members], axis=0), axis=0)
-    advice: dict[int, NextReading] = {}
-    for own in np.unique(scatter):
-        of_scatter = members[scatter == own]
-        for first in range(0, len(of_scatter), _AT_ONCE):
-            chunk = of_scatter[first : first + _AT_ONCE]
-            mean, deviation = _predictions(findings, boards, (int(own), pattern), chunk, beliefs, frets)
-            expected, decided = _after(findings.probability[:, pattern, chunk], mean, deviation, beliefs.threshold)
-            near = decided >= np.max(decided, axis=0) - _TIE
-            pick = np.argmax(np.where(near, expected, -1.0), axis=0)
-            for k, (board, fret) in enumerate(zip(chunk.tolist(), pick.tolist(), strict=True)):
-                chances = min(float(expected[fret, k]), 1.0), min(float(decided[fret, k]), 1.0)
-                advice[board] = NextReading(int(frets[fret]), *chances)
-    return [advice[board] for board in members.tolist()]
+    frets = np.arange(1, min(beliefs.most_frets, max(USUAL_FRETS, highest)) + 1)
+    advice: list[NextReading] = []
+    for first in range(0, len(members), _AT_ONCE):
+        chunk = members[first : first + _AT_ONCE]
+        expected, decided = _after(_predictions(findings, boards, pattern, chunk, beliefs, frets), beliefs.threshold)
+        near = decided >= np.max(decided, axis=0) - _TIE
+        pick = np.argmax(np.where(near, expected, -1.0), axis=0)
+        for board, fret in enumerate(pick.tolist()):
+            chances = min(float(expected[fret, board]), 1.0), min(float(decided[fret, board]), 1.0)
+            advice.append(NextReading(int(frets[fret]), *chances))
+    return advice
 
 
-def _after(prior: Floats, mean: Floats, deviation: Floats, threshold: float) -> tuple[Floats, Floats]:
+@dataclass(frozen=True, slots=True)
+class _Predictions:
+    """What the next reading may show at every fret: for each candidate a mixture of normal distributions."""
+
+    weight: Floats
+    """Joint probability of candidate and part. shape (C, K, n)"""
+    mean: Floats
+    """Expected reading. shape (C, K, frets, n) [mm]"""
+    deviation: Floats
+    """Its standard deviation. shape (C, K, frets, n) [mm]"""
+
+
+def _after(predictions: _Predictions, threshold: float) -> tuple[Floats, Floats]:
     """Probability of the family that will lead, on average, and the chance that it will be above the threshold.
 
-    prior has the shape (C, n), mean and deviation (C, frets, n), the results (frets, n).
+    Both of shape (frets, n).
     """
-    low = np.min(mean - _REACH * deviation, axis=0)
-    high = np.max(mean + _REACH * deviation, axis=0)
-    at = np.linspace(low, high, _STEPS)[:, None]
-    joint = (prior[:, None, :] / deviation) * np.exp(-0.5 * ((at - mean) / deviation) ** 2)
-    total = np.sum(joint, axis=1)
-    best = np.max(joint, axis=1)
-    norm = np.sum(total, axis=0)
-    return np.sum(best, axis=0) / norm, np.sum(np.where(best >= threshold * total, total, 0.0), axis=0) / norm
+    weight, mean, deviation = predictions.weight, predictions.mean, predictions.deviation
+    told = weight[:, :, None, :] > 1e-6 * weight.max(axis=(0, 1))
+    low = np.min(np.where(told, mean - _REACH * deviation, np.inf), axis=(0, 1))
+    high = np.max(np.where(told, mean + _REACH * deviation, -np.inf), axis=(0, 1))
+    at = np.linspace(low, high, _STEPS)
+    joint = np.zeros((len(weight), *at.shape))
+    for candidate, (share, middle, spread) in enumerate(zip(weight, mean, deviation, strict=True)):
+        for part in np.nonzero(np.any(share > 1e-6 * weight.max(axis=(0, 1)), axis=1))[0]:
+            z = (at - middle[part]) / spread[part]
+            joint[candidate] += share[part] / spread[part] * np.exp(-0.5 * z * z)
+    total, best = joint.sum(axis=0), joint.max(axis=0)
+    norm = total.sum(axis=0)
+    return best.sum(axis=0) / norm, np.where(best >= threshold * total, total, 0.0).sum(axis=0) / norm
 
 
 def _predictions(
-    findings: Findings, boards: Boards, place: tuple[int, int], members: Ints, beliefs: Beliefs, frets: Ints
-) -> tuple[Floats, Floats]:
-    """Mean and standard deviation of the next reading at every fret, by candidate. shape (C, frets, n) [mm]
-
-    At one scatter of one pattern, which ``place`` names in this order.
-    """
+    findings: Findings, boards: Boards, pattern: int, members: Ints, beliefs: Beliefs, frets: Ints
+) -> _Predictions:
+    """What every candidate predicts of the next reading: for every scatter, and a free divisor at several values."""
     fits, plan = findings.fits, findings.plan
-    candidates, _, patterns, _ = findings.weight.shape
-    scatter_index, pattern = place
-    row = scatter_index * patterns + pattern
-    whiten, scatter = plan.whiten[row], plan.scatter[row]
-    start, end, used = boards.pattern.start[pattern], boards.pattern.end[pattern], boards.pattern.used[pattern]
-    # What a fret's own misplacement has in common with the readings. shape (frets, N)
-    common = (end == frets[:, None]) * 1.0 - (start == frets[:, None]) + (start == 0) * float(boards.pattern.zero_fret)
-    common *= scatter**2 * used
-    told = common @ whiten.T
-    instrument = float(np.median(boards.pattern.variance[pattern][used]))
-    noise = instrument + scatter**2 * (1 + boards.pattern.zero_fret) - np.sum(told * told, axis=1)
+    candidates, scatters, patterns, _ = findings.weight.shape
+    weights = findings.weight[:, :, pattern, members]
+    fixed = rule_table(beliefs.fixed_rules, max(int(frets[-1]), int(boards.pattern.end[pattern].max())))
+    steps = np.arange(len(fixed))
+    parts = _DIVISORS
+    shape = (candidates, scatters * parts, len(frets), len(members))
+    weight, mean, deviation = np.zeros((*shape[:2], shape[3])), np.zeros(shape), np.ones(shape)
+    for scatter in range(scatters):
+        if not np.any(weights[:, scatter] > 1e-6):
+            continue
+        row = scatter * patterns + pattern
+        # Fixed rules are one shape for all boards, (1, frets + 1) each; a free divisor has its own for each board.
+        for candidate in range(candidates - 1):
+            shapes = fixed[:, candidate][None, None]
+            _, middle, spread = _predict(plan, row, boards, pattern, members, frets, shapes)
+            place = scatter * parts
+            weight[candidate, place] = weights[candidate, scatter]
+            mean[candidate, place], deviation[candidate, place] = middle[0].T, spread[0].T
+        if beliefs.priors[-1] > 0.0:
+            theta, inside = _divisors(fits, row, members, beliefs.free_divisor)
+            shapes = -np.expm1(-theta[:, :, None] * steps)
+            evidence, middle, spread = _predict(plan, row, boards, pattern, members, frets, shapes)
+            share = inside * np.exp(evidence - evidence.max(axis=0))
+            place = slice(scatter * parts, scatter * parts + parts)
+            weight[-1, place] = weights[-1, scatter] * share / share.sum(axis=0)
+            mean[-1, place], deviation[-1, place] = middle.transpose(0, 2, 1), spread.transpose(0, 2, 1)
+    return _Predictions(weight, mean, deviation)
 
-    steps = np.arange(max(int(frets[-1]), int(np.max(end))) + 1)[:, None]
-    fixed = rule_table(beliefs.fixed_rules, len(steps) - 1)
-    bounds = beliefs.free_divisor
-    expected = fits.expected_position[row, members]
-    theta = curve.step_at(np.clip(expected, curve.position_of(bounds.upper), curve.position_of(bounds.lower)))
-    readings = boards.readings[pattern][:, members]
-    means = np.empty((candidates, len(frets), len(members)))
-    deviations = np.empty(means.shape)
-    for candidate in range(candidates):
-        scale, nut = fits.scale[candidate, row, members], fits.nut[candidate, row, members]
-        prior = [0.0]
-        if candidate < candidates - 1:
-            columns = [np.broadcast_to(fixed[:, candidate, None], (len(steps), len(members)))]
-        else:
-            scale, nut = fits.expected[0][0][row, members], fits.expected[2][0][row, members]
-            columns = [-np.expm1(-theta * steps), scale * steps * np.exp(-theta * steps)]
-            prior.append(1.0 / _STEP_DEVIATION**2)
-        design = [column[end] - column[start] for column in columns]
-        fresh = [column[frets] for column in columns]
-        nut_column = (start == 0) * 1.0
-        if boards.pattern.nut_deviation > 0.0:
-            design.append(np.broadcast_to(nut_column[:, None], design[0].shape))
-            fresh.append(np.ones(fresh[0].shape))
-            prior.append(1.0 / boards.pattern.nut_deviation**2)
-        rows = whiten @ np.stack(design).transpose(2, 1, 0)
-        gap = np.stack(fresh).transpose(2, 1, 0) - told @ rows
-        covariance = np.linalg.pinv(np.swapaxes(rows, 1, 2) @ rows + np.diag(prior), hermitian=True)
-        deviations[candidate] = np.sqrt(noise + np.einsum("nfi,nij,nfj->nf", gap, covariance, gap)).T
-        residual = readings - scale * design[0] - nut * nut_column[:, None]
-        means[candidate] = scale * fresh[0] + nut + told @ (whiten @ residual)
-    return means, deviations
+
+def _divisors(fits: Fits, row: int, members: Ints, prior: FreeDivisor) -> tuple[Floats, Floats]:
+    """Divisors that stand for what is believed of a free one, as ln(d / (d - 1)), and their share of the prior.
+
+    Both of shape (K, n).
+    """
+    upper, lower = curve.position_of(prior.lower), curve.position_of(prior.upper)
+    position = fits.expected_position[row, members]
+    reach = np.minimum(4.0 * fits.position_deviation[row, members], upper - lower)
+    low, high = np.clip(position - reach, lower, upper), np.clip(position + reach, lower, upper)
+    at = 0.5 * (high + low) + 0.5 * np.maximum(high - low, 1e-9) * _ABSCISSAE[:, None]
+    return curve.step_at(at), _WEIGHTS[:, None] * -curve.divisor_slope(at)
+
+
+def _predict(
+    plan: Plan, row: int, boards: Boards, pattern: int, members: Ints, frets: Ints, shapes: Floats
+) -> tuple[Floats, Floats, Floats]:
+    """Fit shapes, and predict the next reading at every fret with its standard deviation.
+
+    shapes has the shape (K, n or 1, frets + 1); the results are the logarithm of the evidence, (K, n), and mean and
+    deviation, (K, n, frets).
+    """
+    kind = boards.pattern
+    start, end, used = kind.start[pattern], kind.end[pattern], kind.used[pattern]
+    whiten, scatter = plan.whiten[row], plan.scatter[row]
+    # What a fret's own misplacement has in common with the readings. shape (frets, N)
+    common = (end == frets[:, None]) * 1.0 - (start == frets[:, None]) + (start == 0) * float(kind.zero_fret)
+    told = (common * scatter**2 * used) @ whiten.T
+    instrument = float(np.median(kind.variance[pattern][used]))
+    noise = instrument + scatter**2 * (1 + kind.zero_fret) - np.sum(told * told, axis=1)
+
+    known = (whiten @ boards.readings[pattern][:, members]).T
+    g = (shapes[..., end] - shapes[..., start]) @ whiten.T
+    nut = whiten @ ((start == 0) * 1.0)
+    free = kind.nut_deviation > 0.0
+    aa = np.sum(g * g, axis=-1)
+    ab = g @ nut if free else np.zeros(aa.shape)
+    bb = float(nut @ nut) + 1.0 / kind.nut_deviation**2 if free else 1.0
+    ay, by = np.sum(g * known, axis=-1), known @ nut if free else np.zeros(len(known))
+    determinant = aa * bb - ab * ab
+    scale, offset = (bb * ay - ab * by) / determinant, (aa * by - ab * ay) / determinant
+    evidence = 0.5 * (scale * ay + offset * by) - 0.5 * np.log(determinant)
+    rest = known - scale[..., None] * g - offset[..., None] * nut * free
+    mean = scale[..., None] * shapes[..., frets] + offset[..., None] * free + rest @ told.T
+    own = shapes[..., frets] - g @ told.T
+    other = (1.0 - told @ nut) * free
+    variance = (bb * own**2 - 2.0 * ab[..., None] * own * other + aa[..., None] * other**2) / determinant[..., None]
+    return evidence, mean, np.broadcast_to(np.sqrt(noise + variance), mean.shape)

@@ -6,11 +6,26 @@ from collections.abc import Sequence
 import numpy as np
 
 from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
-from scalewright.lutherie.measure import Survey
+from scalewright.lutherie.measure import EDGE_HALF_WIDTH_UNCERTAINTY, Survey
 
 __all__ = ["octave_alone"]
 
 _RANK_TOLERANCE = 1e-9
+
+
+def _known(survey: Survey, index: int) -> float:
+    """A reading less what is known to be too much in it. [mm]"""
+    procedure = survey.procedure
+    nut = procedure.nut.mean if procedure.start[index] == 0 else 0.0
+    return survey.distance[index] - procedure.offset[index] - nut
+
+
+def _about(survey: Survey, octave: int) -> str:
+    """What the figure rests on, and what it cannot show."""
+    said = f"No rule explains the readings: the true scale is twice the distance to fret {octave} alone"
+    if survey.procedure.nut.standard_deviation > 0.0:
+        return f"{said}, and a nut that was moved or cut back would be hidden in it."
+    return f"{said}."
 
 
 def octave_alone(
@@ -55,18 +70,13 @@ def octave_alone(
         at = frets.index(octave)
         told = inverse @ (design * weight[:, None])
         if abs(told[at, at] - 1.0) < _RANK_TOLERANCE:
-            distance = float(
-                inverse[at] @ (weight * np.array([survey.distance[i] - procedure.offset[i] for i in keep]))
-            )
-            deviation = math.hypot(float(np.linalg.norm(inverse[at])), procedure.scale_error * distance)
-            return (
-                normal_estimate(2.0 * distance, 2.0 * deviation, coverage),
-                Note(
-                    "octave-reading-alone",
-                    f"No rule explains the readings: the true scale is twice the reading at fret {octave}, and a nut "
-                    "that was moved or cut back would be hidden in it.",
-                ),
-            )
+            share = inverse[at] * weight
+            distance = float(share @ np.array([_known(survey, i) for i in keep]))
+            # A half width of a slot that is not known is the same in all readings.
+            edge = EDGE_HALF_WIDTH_UNCERTAINTY * float(share @ np.array([procedure.edge[i] for i in keep]))
+            deviation = math.hypot(float(np.linalg.norm(inverse[at])), edge, procedure.scale_error * distance)
+            estimate = normal_estimate(2.0 * distance, 2.0 * deviation, coverage)
+            return estimate, Note("octave-reading-alone", _about(survey, octave))
     missing = "the rule that fits best has no octave fret" if octave is None else f"fret {octave} was not read"
     return None, Note(
         "no-octave-reading",

@@ -13,7 +13,7 @@ from scalewright.lutherie.identification.columns import Row
 from scalewright.lutherie.identification.judge import NONE
 from scalewright.lutherie.identification.words import rule_in_words
 from scalewright.lutherie.measure import NutOffset, Survey
-from scalewright.lutherie.spacing import MOST_FRETS, Divisor
+from scalewright.lutherie.spacing import Divisor
 
 __all__ = ["is_unusual", "slips"]
 
@@ -66,16 +66,15 @@ def slips(survey: Survey, row: Row, beliefs: Beliefs, judge: _Judge) -> list[Not
     scale = row.layout_scale[row.leader][0]
     small, large = _USUAL_SCALES
     if scale < small <= scale * _INCH <= large:
-        text = f'These look like inches: read as millimetres the scale would be {scale:.4g} mm; give the unit "in".'
+        text = f"If these are inches taken for millimetres, the scale is {scale:.4g} in; check the unit."
         return [Note("looks-like-inches", text)]
     if scale > large >= scale / _INCH >= small:
-        length = f"{scale / _INCH:.4g}"
-        text = f'These look like millimetres: read as inches the scale would be {length} in; give the unit "mm".'
+        text = f"If these are millimetres taken for inches, the scale is {scale / _INCH:.4g} mm; check the unit."
         return [Note("looks-like-millimetres", text)]
     if row.verdict != NONE:
         return []
     # What differs in what is known of the nut is judged apart.
-    kinds = [kind for kind in (_far_nut(survey), [*_as_steps(survey), *_miscounts(survey)]) if kind]
+    kinds = [kind for kind in (_far_nut(survey), [*_as_steps(survey), *_miscounts(survey, beliefs.most_frets)]) if kind]
     explained = [
         (r.p_value[r.leader], note(r, beliefs))
         for kind in kinds
@@ -138,7 +137,7 @@ def _far_nut(survey: Survey) -> list[_Correction]:
     return [(note, Survey(procedure, survey.distance))]
 
 
-def _miscounts(survey: Survey) -> list[_Correction]:
+def _miscounts(survey: Survey, most_frets: int) -> list[_Correction]:
     """One fret skipped or counted twice: from there on all numbers are off by one."""
     procedure = survey.procedure
     frets = sorted({*procedure.end, *procedure.start} - {0})
@@ -148,7 +147,7 @@ def _miscounts(survey: Survey) -> list[_Correction]:
     for fret in frets:
         for shift in (-1, 1):
             renumbered = {f: f + shift if f >= fret else f for f in [0, *frets]}
-            if len(set(renumbered.values())) < len(renumbered) or max(renumbered.values()) > MOST_FRETS:
+            if len(set(renumbered.values())) < len(renumbered) or max(renumbered.values()) > most_frets:
                 continue
             moved = dataclasses.replace(
                 procedure,

@@ -145,7 +145,8 @@ def statement_form(verdict: str, named: Sequence[Rule], coverage: float, *, told
         names = " and ".join([rule_in_words(candidate) for candidate in named])
         first = f"Not decided between {names}" if len(named) > 1 else f"Not established: {names}"
         return f"{first} (the first with probability {{p:.2f}}): {true}."
-    return f"None of the rules compared explains these readings: {true}."
+    unmoved = ", if the nut has not been moved" if told else ""
+    return f"None of the rules compared explains these readings: {true}{unmoved}."
 
 
 def fill_statement(

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from scalewright_client._batch import BatchCall, Questions
 from scalewright_client._protocol import Call, call
-from scalewright_client._requests import AssemblyQuestion, Length, Part, Unit
+from scalewright_client._requests import AssemblyQuestion, Length, PartLike, Unit
 from scalewright_client._results import Assembly
 
 __all__ = ["assembly", "assembly_batch"]
@@ -12,7 +12,7 @@ __all__ = ["assembly", "assembly_batch"]
 
 def assembly(
     *,
-    parts: Iterable[Part],
+    parts: Iterable[PartLike],
     unit: Unit = "mm",
     tolerance: Length | None = None,
     guard_factor: float | None = None,
@@ -22,7 +22,7 @@ def assembly(
 
     Parameters
     ----------
-    parts : iterable of Part
+    parts : iterable of Part or StatedPart
         Two or more; of two boards the one named later is the replacement.
     unit : {"mm", "in"}
         Unit of plain numbers here and of every length in the answer.

@@ -3,7 +3,7 @@
 from typing import Literal
 
 from scalewright_client._protocol import Call, call
-from scalewright_client._requests import Length, Part, Process, Unit
+from scalewright_client._requests import Length, PartLike, Process, Unit
 from scalewright_client._results import Conformity
 
 __all__ = ["conformity"]
@@ -11,7 +11,7 @@ __all__ = ["conformity"]
 
 def conformity(
     *,
-    part: Part,
+    part: PartLike,
     unit: Unit = "mm",
     tolerance: Length | None = None,
     decision_rule: Literal["simple_acceptance", "guarded_acceptance", "guarded_rejection"] | None = None,
@@ -24,7 +24,7 @@ def conformity(
 
     Parameters
     ----------
-    part : Part
+    part : Part or StatedPart
         What it claims, and its readings.
     unit : {"mm", "in"}
         Unit of plain numbers here and of every length in the answer.

@@ -28,7 +28,17 @@ from scalewright_client._requests.identification import (
     Temperament,
 )
 from scalewright_client._requests.intonation import PlacedString
-from scalewright_client._requests.parts import FanScale, LabelLike, Part, PartKind, PartReadings, Process, SaddleTravel
+from scalewright_client._requests.label import LabelMedia, LabelQuestion, LabelSize, LabelSizeLike, LabelSizeName
+from scalewright_client._requests.parts import (
+    FanScale,
+    LabelLike,
+    Part,
+    PartKind,
+    PartLike,
+    PartReadings,
+    Process,
+    SaddleTravel,
+)
 from scalewright_client._requests.quantities import Length, ScaleBasis, Unit
 from scalewright_client._requests.rules import RuleLike, RuleRequest, TargetLike
 from scalewright_client._requests.stringing import ActionAtFret, Heights, Relief, StiffnessModel
@@ -64,6 +74,11 @@ __all__ = [
     "Heights",
     "IdentificationQuestion",
     "LabelLike",
+    "LabelMedia",
+    "LabelQuestion",
+    "LabelSize",
+    "LabelSizeLike",
+    "LabelSizeName",
     "LaidOut",
     "LayoutQuestion",
     "Length",
@@ -73,6 +88,7 @@ __all__ = [
     "Page",
     "Part",
     "PartKind",
+    "PartLike",
     "PartReadings",
     "PartialFret",
     "PlacedString",

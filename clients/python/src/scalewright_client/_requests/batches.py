@@ -5,7 +5,7 @@ from typing import Literal, Required, TypedDict
 
 from scalewright_client._requests.compensation import GluedBridge, OptimiseFor, StraightSlot, StringSet, Travel
 from scalewright_client._requests.identification import BatchId
-from scalewright_client._requests.parts import LabelLike, Part, PartReadings
+from scalewright_client._requests.parts import LabelLike, PartLike, PartReadings
 from scalewright_client._requests.quantities import Length, ScaleBasis, Unit
 from scalewright_client._requests.rules import RuleLike, TargetLike
 from scalewright_client._requests.stringing import Heights, Relief, StiffnessModel
@@ -74,7 +74,7 @@ class AssemblyQuestion(TypedDict, total=False):
 
     id: BatchId
     unit: Unit
-    parts: Required[Iterable[Part]]
+    parts: Required[Iterable[PartLike]]
     tolerance: Length
     guard_factor: float
     coverage: float

@@ -6,8 +6,9 @@ from typing import Literal, Required, TypeAlias, TypedDict
 from scalewright_client._requests.identification import Origin, Reading
 from scalewright_client._requests.quantities import Length
 from scalewright_client._requests.rules import RuleLike
+from scalewright_client._results import StatedPart
 
-__all__ = ["FanScale", "LabelLike", "Part", "PartKind", "PartReadings", "Process", "SaddleTravel"]
+__all__ = ["FanScale", "LabelLike", "Part", "PartKind", "PartLike", "PartReadings", "Process", "SaddleTravel"]
 
 LabelLike: TypeAlias = float | str
 """A label as it is written, "24 3/4 in"; a bare number is inches or millimetres, whichever it fits."""
@@ -94,6 +95,10 @@ class Part(TypedDict, total=False):
     """Fret at which the neck meets the body."""
     saddle_travel: SaddleTravel
     """How far its saddle can be moved."""
+
+
+PartLike: TypeAlias = Part | StatedPart
+"""A part: in full, or as ``label_read`` found it on a label, asked about in the same unit."""
 
 
 class Process(TypedDict, total=False):

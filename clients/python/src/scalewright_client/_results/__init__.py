@@ -44,6 +44,7 @@ from scalewright_client._results.layout import Fraction, Fret, Layout
 from scalewright_client._results.measuring_card import MeasuringCard, MeasuringStep
 from scalewright_client._results.nominal import Measured, Nominal, ReadingToTake, WeighedMeaning
 from scalewright_client._results.placement import PlacedSet, Placement
+from scalewright_client._results.printed_label import PrintedLabel
 from scalewright_client._results.replacement import BodyJoint, FretOffset, Replacement
 from scalewright_client._results.reslotting import ReslottedNote, ReslottedString, Reslotting
 from scalewright_client._results.rules import Rule, RuleDescription, Rules, TemperamentDescription
@@ -51,6 +52,7 @@ from scalewright_client._results.signature import Signature, SignatureMatch, Too
 from scalewright_client._results.slot import BreakPoint, SlotFit, TravelFit
 from scalewright_client._results.stretch_test import OutlierReading, StretchTest
 from scalewright_client._results.strings import FretRelief, OpenString, StringHeights
+from scalewright_client._results.tag import StatedPart, Tag
 from scalewright_client._results.tooling import SlotStudy, Tooling, Variances
 
 __all__ = [
@@ -105,6 +107,7 @@ __all__ = [
     "Place",
     "PlacedSet",
     "Placement",
+    "PrintedLabel",
     "ReadNext",
     "ReadingOn",
     "ReadingToTake",
@@ -127,6 +130,7 @@ __all__ = [
     "SlotStudy",
     "SoundedNote",
     "SpacingDiagnosis",
+    "StatedPart",
     "StretchTest",
     "StringCrossing",
     "StringDiagnosis",
@@ -135,6 +139,7 @@ __all__ = [
     "StringLine",
     "SuspectCents",
     "SuspectReading",
+    "Tag",
     "TemperamentDescription",
     "ToolOrigin",
     "Tooling",

@@ -5,19 +5,20 @@ import os
 import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Final, TextIO
+from typing import Final, NoReturn, TextIO
 
 import httpx
 
 from scalewright_client._clients import DEFAULT_BASE_URL, Client
 from scalewright_client._errors import ScalewrightError
+from scalewright_client._retry import Retry
 from scalewright_client._version import __version__
 from scalewright_client.command.columns import UnusableColumnsError
 from scalewright_client.command.identify import IdentifyJob, identify
 from scalewright_client.command.journal import CannotResumeError, Standing
 from scalewright_client.command.rows import RowFormat, UnusableFileError
 
-__all__ = ["main"]
+__all__ = ["main", "run"]
 
 ALL_GOOD: Final = 0
 BAD_ROWS: Final = 1
@@ -32,6 +33,9 @@ _SUFFIXES: Final[Mapping[str, str]] = {
     ".jsonl": "jsonl",
     ".ndjson": "jsonl",
 }
+
+_PATIENT: Final = Retry(attempts=4, first_wait=0.5, longest_wait=60.0)
+"""A file can wait a minute where a person would not: for a quota, say."""
 
 _EPILOG: Final = """\
 Columns are recognised by their names: "id", "fret 1 [mm]", "fret 12 [in]", "instrument_uncertainty [mm]" ...;
@@ -75,7 +79,11 @@ def main(
     try:
         job = _job(options)
         with Client(
-            options.url, api_key=surroundings.get("SCALEWRIGHT_API_KEY"), timeout=options.timeout, transport=transport
+            options.url,
+            api_key=surroundings.get("SCALEWRIGHT_API_KEY"),
+            timeout=options.timeout,
+            retry=_PATIENT,
+            transport=transport,
         ) as client:
             standing = identify(job, client, say, quiet=options.quiet)
     except (UnusableFileError, UnusableColumnsError, CannotResumeError, ValueError) as error:
@@ -203,5 +211,15 @@ def _pairs(given: Sequence[str], option: str) -> dict[str, str]:
     return pairs
 
 
+def run() -> NoReturn:
+    """Do what the command line says, and end the process."""
+    status = main()
+    if status in {NO_ANSWER, STOPPED}:
+        # All that counts is on the disk; a request that hangs must not hold the process until its time is up.
+        sys.stderr.flush()
+        os._exit(status)
+    sys.exit(status)
+
+
 if __name__ == "__main__":
-    sys.exit(main())
+    run()

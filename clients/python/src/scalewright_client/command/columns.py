@@ -118,6 +118,8 @@ class Columns:
         _, name, *below = [*pointer.split("/"), "", ""][:4]
         if isinstance(cells, Mapping):
             return next((theirs for theirs, ours in self.renamed.items() if ours == name), pointer)
+        if name == "from_nut" and not below[0] and self.readings:
+            return f"{self.readings[0][1].name} ... {self.readings[-1][1].name}"
         if name == "from_nut" and below[0].isdigit() and self.readings:
             filled = [column for _, column in self.readings if column.index < len(cells) and cells[column.index]]
             return filled[int(below[0])].name if int(below[0]) < len(filled) else pointer

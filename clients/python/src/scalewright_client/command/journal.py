@@ -183,9 +183,7 @@ class _Seen:
         self._digest = hashlib.sha256()
 
     def digest(self, place: int) -> str:
-        """Digest of all bytes before a place."""
-        if place < self._place:
-            self._place, self._digest = 0, hashlib.sha256()
+        """Digest of all bytes before a place, which never moves back."""
         with self._source.open("rb") as file:
             file.seek(self._place)
             while self._place < place:

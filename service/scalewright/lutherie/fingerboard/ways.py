@@ -1,0 +1,111 @@
+"""Ways: the lines of the two outer strings, and every line across the board that is hung on them."""
+
+import math
+
+from scalewright.lutherie import spacing
+from scalewright.lutherie.errors import ImpossibleBoardError, TooFewPitchesError
+from scalewright.lutherie.fingerboard.fret_lines import FretDistances, on_line_at
+from scalewright.lutherie.fingerboard.places import BoardSide
+from scalewright.lutherie.fingerboard.plan import Plan
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, meeting
+from scalewright.lutherie.fingerboard.string_lines import Spread, StringLine
+
+__all__ = ["Edges", "Ways", "between_edges"]
+
+Edges = tuple[tuple[Point, Point], tuple[Point, Point]]
+"""Edges of a board, by two points of each, on the bass and on the treble side."""
+
+
+def between_edges(line: AcrossLine, edges: Edges) -> AcrossLine:
+    """Line across a board, from edge to edge."""
+    return AcrossLine(meeting(line, edges[0]), meeting(line, edges[1]))
+
+
+class Ways:
+    """The lines of the two outer strings, on which all else is hung."""
+
+    def __init__(self, plan: Plan, spread: Spread, bass: BoardSide, treble: BoardSide) -> None:
+        self.plan, self.spread, self.bass, self.treble = plan, spread, bass, treble
+        sign = 1.0 if plan.handedness == "right" else -1.0
+        self.sign = sign
+        self.across_nut = [sign * y for y in spread.nut]
+        self.across_saddle = [sign * y for y in spread.saddle]
+        # A single string has no outer neighbours: its frets are hung on two lines beside it.
+        beside = 0.0 if plan.strings.count > 1 else sign
+        self.nut_y = (self.across_nut[-1] - beside, self.across_nut[0] + beside)
+        self.slope = (
+            (self.across_saddle[-1] - self.across_nut[-1]) / bass.speaking,
+            (self.across_saddle[0] - self.across_nut[0]) / treble.speaking,
+        )
+        self.pace = (1.0, 1.0)
+        if plan.measured == "string":
+            if max(abs(slope) for slope in self.slope) >= 1.0:
+                message = "the strings spread wider than they are long"
+                raise ImpossibleBoardError(message, field=("strings", "saddle_spread"))
+            self.pace = tuple(math.sqrt(1.0 - slope * slope) for slope in self.slope)  # type: ignore[assignment]
+        square = self._square(plan.square_fret)
+        ahead = square[0] * self.pace[0] - square[1] * self.pace[1]
+        self.start = (-0.5 * ahead, 0.5 * ahead)
+        self.zero = self.line(FretDistances(0.0, 0.0), square=plan.square_fret == 0)
+        self.end = self.line(FretDistances(bass.speaking, treble.speaking))
+
+    def _square(self, fret: int) -> tuple[float, float]:
+        """Distances of the square fret along the two."""
+        if fret == 0:
+            return 0.0, 0.0
+        try:
+            return tuple(  # type: ignore[return-value]  # two sides
+                side.layout_scale * spacing.fractions(side.rule, fret)[-1] for side in (self.bass, self.treble)
+            )
+        except TooFewPitchesError as error:
+            message = f"the square fret is number {fret}, and the listed pitches end before it"
+            raise TooFewPitchesError(message, field=("square_fret",), **error.facts) from None
+
+    def line(self, distances: FretDistances, *, square: bool = False) -> AcrossLine:
+        """Line through a place on either outer string."""
+        x = self.start[0] + distances.bass * self.pace[0]
+        # The square fret is so by definition, not but for rounding.
+        other = x if square else self.start[1] + distances.treble * self.pace[1]
+        return AcrossLine(
+            Point(x, self.nut_y[0] + distances.bass * self.slope[0]),
+            Point(other, self.nut_y[1] + distances.treble * self.slope[1]),
+        )
+
+    def edges(self, last: FretDistances) -> Edges:
+        """Edges of the board: points beside the zero line and the last fret, on the bass and the treble side."""
+        margins = self.spread.margins
+        zero, line = self.zero, self.line(last, square=self.plan.frets == self.plan.square_fret)
+        beside = 0.0 if self.plan.strings.count > 1 else 1.0
+        return (
+            (
+                Point(zero.bass.x, zero.bass.y - self.sign * (margins.nut_bass - beside)),
+                Point(line.bass.x, line.bass.y - self.sign * (margins.last_bass - beside)),
+            ),
+            (
+                Point(zero.treble.x, zero.treble.y + self.sign * (margins.nut_treble - beside)),
+                Point(line.treble.x, line.treble.y + self.sign * (margins.last_treble - beside)),
+            ),
+        )
+
+    def strings(self, nut: AcrossLine) -> list[StringLine]:
+        """Lines of all strings, string 1 first."""
+        setbacks = self.plan.saddle_setbacks or (0.0,) * self.plan.strings.count
+        lines = []
+        rows = zip(self.across_nut, self.across_saddle, setbacks, strict=True)
+        for number, (nut_y, end_y, setback) in enumerate(rows, 1):
+            zero = Point(on_line_at(self.zero, nut_y), nut_y)
+            end = Point(on_line_at(self.end, end_y), end_y)
+            scale = math.hypot(end.x - zero.x, end.y - zero.y) if self.plan.measured == "string" else end.x - zero.x
+            beyond = 1.0 + setback / scale
+            lines.append(
+                StringLine(
+                    string=number,
+                    at_zero=zero,
+                    at_nut=meeting((zero, end), nut) if self.plan.nut_setback else zero,
+                    at_scale_end=end,
+                    at_saddle=Point(zero.x + beyond * (end.x - zero.x), zero.y + beyond * (end.y - zero.y)),
+                    scale=scale,
+                    saddle_setback=setback,
+                )
+            )
+        return lines

@@ -1,0 +1,114 @@
+"""Tags: what a printed label states of one part, its true scale before all."""
+
+import math
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from scalewright.lutherie.errors import ContradictoryPartError, OutsideScaleError, UndefinedPartError
+from scalewright.lutherie.identification import Beliefs
+from scalewright.lutherie.known import Known, identify_parts, known_of
+from scalewright.lutherie.layout import layout_scale_of
+from scalewright.lutherie.part import Kind, Part, Source
+from scalewright.lutherie.spacing import Rule
+
+__all__ = ["Tag", "TagUnit", "tag_of"]
+
+TagUnit: TypeAlias = Literal["mm", "in"]
+"""Units that a tag's lengths are written in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """What a label states of a part."""
+
+    id: str
+    """The caller's name for the part: its stock number."""
+    kind: Kind
+    """What it is."""
+    true_scale: float
+    """Its true scale. [mm]"""
+    uncertainty: float | None
+    """Standard uncertainty of that (k = 1); None where it is taken at its word. [mm]"""
+    rule: Rule | None
+    """Its spacing rule, where that is established."""
+    layout_scale: float | None
+    """The length that the rule was applied to, where that is established. [mm]"""
+    written_in: TagUnit
+    """Unit that the lengths are written in."""
+
+    @property
+    def part(self) -> Part:
+        """The part as an assembly takes it; its tolerance is as uncertain as the tag says. [mm]"""
+        return Part(
+            id=self.id,
+            kind=self.kind,
+            true_scale=self.true_scale,
+            layout_scale=self.layout_scale,
+            rule=self.rule,
+            # A rectangular distribution of this half width has the uncertainty for its standard deviation.
+            tolerance=math.sqrt(3.0) * (self.uncertainty or 0.0),
+        )
+
+
+def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
+    """What a label may state of a part.
+
+    Parameters
+    ----------
+    part : Part
+        As it is described.
+    unit : {"mm", "in"}
+        Unit that lengths are to be written in.
+    beliefs : Beliefs
+        What identification reckons with.
+
+    Returns
+    -------
+    tag : Tag
+        Rule and layout scale only where they are established or stated.
+    source : {"readings", "definition", "label"}
+        What the true scale is known from.
+
+    Raises
+    ------
+    UndefinedPartError
+        Nothing tells the part's true scale.
+    ContradictoryPartError
+        The part is defined twice, and the two differ; or it is a fan board, which has two true scales.
+    """
+    (found,) = identify_parts([part], beliefs)
+    lines = known_of(part, found)
+    if "whole" not in lines:
+        message = "a label states one true scale, and a fan board has two; make one for each side as a part of its own"
+        raise ContradictoryPartError(message, field=("part", "true_scale"))
+    known = lines["whole"]
+    if not known.hypotheses:
+        message = "these readings do not tell the true scale; measure from the nut to fret 12 as well"
+        raise UndefinedPartError(message, field=("part", "readings"))
+    value, spread, rule, layout = _stated(known)
+    tag = Tag(
+        id=part.id,
+        kind=part.kind,
+        true_scale=value,
+        uncertainty=spread or None,
+        rule=rule,
+        layout_scale=layout,
+        written_in=unit,
+    )
+    return tag, known.source
+
+
+def _stated(known: Known) -> tuple[float, float, Rule | None, float | None]:
+    """True scale, its uncertainty, rule and layout scale. [mm]"""
+    part, found = known.part, known.identification
+    if found is not None and found.true_scale is not None:
+        layout = None if found.layout_scale is None else found.layout_scale.value
+        rule = found.rule if layout is not None else None
+        return found.true_scale.value, found.true_scale.standard_uncertainty, rule, layout
+    layout = part.layout_scale
+    if part.rule is not None and layout is None:
+        try:
+            layout = layout_scale_of(part.rule, known.true_scale, "true")
+        except OutsideScaleError:  # listed pitches without an octave: the layout scale stays unknown
+            layout = None
+    return known.true_scale, known.deviation, part.rule, layout

@@ -1,0 +1,150 @@
+"""Labels: read by a program that did not write them, at the resolutions of label printers."""
+
+import io
+import random
+import re
+import struct
+
+import pdfplumber
+import pytest
+import zxingcpp
+from PIL import Image
+
+from scalewright.drawing.label_picture import write_label_picture
+from scalewright.drawing.label_sheet import PRESETS, LabelOrder, fill_label, print_label
+from scalewright.drawing.language import LANGUAGES, language_named
+from scalewright.drawing.pdf import write_pdf
+from scalewright.lutherie.errors import LabelSizeError
+from scalewright.lutherie.identification import Beliefs
+from scalewright.lutherie.part import Part
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal
+from scalewright.lutherie.tag_text import read_tag
+
+POINT = 72.0 / 25.4
+LONGEST = Part("W" * 60, "saddle_template", layout_scale=1234.567, rule=Divisor(17.817153745105), tolerance=0.123)
+"""The widest letters that an id may have, as many as there may be."""
+
+
+def order(part, size=(100.0, 50.0), **wishes):
+    """A label for a part."""
+    return fill_label(LabelOrder(part, wishes.pop("unit", "mm"), Beliefs(), *size, **wishes))
+
+
+def random_part(draw):
+    """A part such as a stock room has."""
+    letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 ._#()+-"
+    name = draw.choice("BFT") + "".join(draw.choice(letters) for _ in range(draw.randint(0, 20)))
+    rule = draw.choice([EIGHTEENTH, EQUAL, Equal(draw.randint(5, 60)), Divisor(draw.uniform(15.0, 20.0))])
+    return Part(name, "board", layout_scale=draw.uniform(300.0, 900.0), rule=rule, tolerance=draw.uniform(0.0, 1.0))
+
+
+def scanned(label, dpi):
+    """What a reader makes of the picture of a label."""
+    picture = Image.open(io.BytesIO(write_label_picture(label.drawing, dpi)))
+    (code,) = zxingcpp.read_barcodes(picture)
+    return code.text
+
+
+def assert_all_are_read(number, seed):
+    """Print random labels and scan them at both resolutions."""
+    draw = random.Random(seed)
+    for _ in range(number):
+        part, unit, size = random_part(draw), draw.choice(["mm", "in"]), draw.choice([(70.0, 36.0), (100.0, 50.0)])
+        language = language_named(draw.choice(LANGUAGES))
+        for dpi in (203, 300):
+            filled = order(part, size, unit=unit, dpi=dpi, date="2026-11-25")
+            text = scanned(print_label(filled, language), dpi)
+            assert abs(read_tag(text).true_scale - filled.tag.true_scale) <= 0.0005 + 1e-9  # mm; half of a text's step
+            assert read_tag(text).id == part.id
+
+
+@pytest.mark.slow
+@pytest.mark.source("an independent reader: zxing-cpp, by the ZXing authors")
+def test_codes_are_read_by_another_program():
+    """Random labels are read at 203 and 300 dots per inch; slow, as each is drawn and scanned twice."""
+    assert_all_are_read(8, 20261125)
+
+
+@pytest.mark.study
+@pytest.mark.source("an independent reader: zxing-cpp, by the ZXing authors")
+def test_a_thousand_codes_are_read():
+    """All of 1,000 random labels are read at both resolutions."""
+    assert_all_are_read(1000, 8)
+
+
+def test_a_code_may_carry_an_address():
+    """An address stands in the code as it was given."""
+    address = "https://shop.example/boards?id=17&lang=de"
+    assert scanned(print_label(order(LONGEST, url=address), language_named("en")), 300) == address
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_letters_fit_for_the_longest_values(language):
+    """Every letter of the longest id and title lies on the label, and none in the code or its white frame."""
+    label = print_label(order(LONGEST, title="M" * 60, date="2026-11-25"), language_named(language))
+    with pdfplumber.open(io.BytesIO(write_pdf(label.drawing))) as pdf:
+        (page,) = pdf.pages
+        chars = [char for char in page.chars if char["text"].strip()]
+        code = min(shape["x0"] for shape in [*page.rects, *page.curves]) - 4.0 * label.module * POINT
+
+    assert len(chars) == sum(len(line.replace(" ", "")) for line in label.lines)
+    assert min(char["x0"] for char in chars) > 0.0
+    assert max(char["x1"] for char in chars) < code
+    assert min(char["top"] for char in chars) > -0.3 * max(char["size"] for char in chars)
+    assert max(char["bottom"] for char in chars) < 50.0 * POINT + 1.0
+
+
+def test_a_size_too_small_is_refused_with_the_smallest_that_works():
+    """The size that a refusal names works, the next smaller one of whole millimetres does not."""
+    with pytest.raises(LabelSizeError) as refused:
+        print_label(order(LONGEST, (40.0, 20.0)), language_named("en"))
+    width, height = refused.value.facts["smallest_mm"]
+    common = refused.value.facts["smallest_common_size"]
+
+    assert print_label(order(LONGEST, (width, height)), language_named("en"))
+    assert print_label(order(LONGEST, PRESETS[common]), language_named("en"))
+    with pytest.raises(LabelSizeError):
+        print_label(order(LONGEST, (width - 1.0, (width - 1.0) * height / width)), language_named("en"))
+
+
+def test_a_label_upright_has_its_code_below():
+    """Where a label is higher than wide, letters stand above the code."""
+    drawing = print_label(order(LONGEST, (60.0, 110.0)), language_named("en")).drawing
+    lowest = min(text.y for text in drawing.layers["text"])
+
+    assert max(y for path in drawing.layers["code"] for _, y in path.points) < lowest
+
+
+@pytest.mark.source("W3C Portable Network Graphics, section 11.3.4.3: pHYs has dots per metre")
+def test_a_picture_says_its_resolution():
+    """300 dots per inch are 11811 per metre, and black and white is all that a code has."""
+    label = print_label(order(LONGEST), language_named("en"))
+    picture = write_label_picture(label.drawing, 300)
+    at = picture.index(b"pHYs")
+
+    assert struct.unpack(">IIB", picture[at + 4 : at + 13]) == (11811, 11811, 1)
+    image = Image.open(io.BytesIO(picture)).convert("L")
+    image.load()
+    assert image.width == 1181
+    left = min(x for path in label.drawing.layers["code"] for x, _ in path.points)
+    code = image.crop((round(left * image.width / label.width), 0, image.width, image.height))
+    assert all(value < 5 or value > 250 for _, value in code.getcolors(256))
+
+
+def test_numbers_are_written_as_the_language_does():
+    """German and French have a decimal comma, English a point."""
+    first = {tag: print_label(order(LONGEST), language_named(tag)).lines[0] for tag in LANGUAGES}
+
+    assert "." in first["en"]
+    assert first["de"] == first["fr"]
+    assert first["de"].replace(",", ".") == first["en"]
+
+
+def test_all_catalogues_have_the_same_words():
+    """No language lacks a word, and each fills in the same values."""
+    english = language_named("en").words
+    for tag in LANGUAGES:
+        words = language_named(tag).words
+        assert words.keys() == english.keys()
+        for key, text in words.items():
+            assert sorted(re.findall(r"{\w+}", text)) == sorted(re.findall(r"{\w+}", english[key])), (tag, key)

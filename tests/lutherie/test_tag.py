@@ -1,0 +1,54 @@
+"""Tags: what a label may state of a part."""
+
+import pytest
+
+from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError
+from scalewright.lutherie.identification import Beliefs
+from scalewright.lutherie.label import Label
+from scalewright.lutherie.part import FanScale, Part
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Listed
+from scalewright.lutherie.tag import tag_of
+
+EXACT = 1e-9  # mm
+
+
+def test_of_a_definition_all_is_stated():
+    """A layout scale under the rule of 18 gives the true scale 2 S (1 - (17/18)^12), in exact rationals."""
+    part = Part("b", "board", layout_scale=628.65, rule=EIGHTEENTH)
+    tag, source = tag_of(part, "mm", Beliefs())
+
+    assert source == "definition"
+    assert tag.true_scale == pytest.approx(2.0 * 628.65 * (1.0 - (17.0 / 18.0) ** 12), abs=EXACT)
+    assert (tag.uncertainty, tag.rule, tag.layout_scale) == (None, EIGHTEENTH, 628.65)
+
+
+def test_the_layout_scale_follows_from_true_scale_and_rule():
+    """Under equal spacing both are the same; listed pitches without an octave leave it open."""
+    tag, _ = tag_of(Part("b", "board", true_scale=650.0, rule=EQUAL, tolerance=0.3), "mm", Beliefs())
+    other, _ = tag_of(Part("b", "board", true_scale=650.0, rule=Listed((100.0,))), "mm", Beliefs())
+
+    assert tag.layout_scale == pytest.approx(650.0, abs=EXACT)
+    assert tag.uncertainty == pytest.approx(0.3 / 3.0**0.5)
+    assert other.layout_scale is None
+
+
+def test_of_a_label_alone_no_rule_is_stated():
+    """A label can mean more than one scale; its tag is as uncertain as that, and states no rule."""
+    tag, source = tag_of(Part("b", "board", label=Label(628.65, "in", 6.35)), "in", Beliefs())
+
+    assert source == "label"
+    assert (tag.rule, tag.layout_scale) == (None, None)
+    assert tag.uncertainty > 1.0  # mm; the meanings of 24 3/4 in lie up to 4.6 mm apart
+
+
+@pytest.mark.parametrize(
+    ("part", "refusal"),
+    [
+        (Part("b", "board"), UndefinedPartError),
+        (Part("b", "board", true_scale=FanScale(686.0, 648.0)), ContradictoryPartError),
+    ],
+)
+def test_what_has_not_one_true_scale_gets_no_tag(part, refusal):
+    """A part without a true scale, or with two, is refused."""
+    with pytest.raises(refusal):
+        tag_of(part, "mm", Beliefs())

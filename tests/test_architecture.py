@@ -30,6 +30,7 @@ MODULES = sorted(
 NAMED_OTHERWISE = {
     "CandidateOut": ("CandidateFit", "on the wire a candidate is told apart by where it stands"),
     "MeasuredOut": ("Identification", "the part of it that a label is held against"),
+    "SheetConformityOut": ("Conformity", "of it what a buyer has to know"),
     "StatedPartOut": ("Part", "what of a part a label states"),
     "SuspectOut": ("SuspectReading", "the same"),
 }
@@ -37,12 +38,16 @@ NAMED_OTHERWISE = {
 
 NO_VIEW = {
     "PrintedLabelOut": "what is printed is a thing of the drawing floor",
+    "SheetSentencesOut": "sentences are made on the drawing floor, by language",
     "RulesOut": "a list of what the wire itself understands",
 }
 """Answers that are no view of one thing of the craft, each with the reason."""
 
 WRITTEN_FROM_CONTEXT = {
     "unit": "the question says in which unit its answer is written",
+    "language": "the question's headers say in which language its answer is written",
+    "language_known": "the same",
+    "sentences": "written in that language",
     "from_nut_fraction": "written only where the question asks for shop fractions",
 }
 """Fields of answers that are no attribute of the domain object, each with the reason."""

@@ -38,6 +38,7 @@ from scalewright.api.routers import (
     operation,
     problems,
     rules,
+    spec_sheet,
     stretch_test,
     tooling,
 )
@@ -83,7 +84,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.state.workshop = Workshop(settings.batch_processes)
     app.openapi = partial(_document, app)  # type: ignore[method-assign]  # FastAPI's documented way
     craft = (layout, identification, fingerboard, compensation, intonation, diagnosis, stretch_test)
-    parts = (nominal, assembly, conformity, label, tooling)
+    parts = (nominal, assembly, conformity, label, spec_sheet, tooling)
     for part in (*craft, *parts, rules, operation, problems, *([docs] if settings.docs else [])):
         # Taken over one by one: a router that is included is searched twice for every request.
         app.router.routes.extend(part.router.routes)

@@ -8,7 +8,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import models_json_schema
 
 from scalewright.api.examples import Example, examples_of
-from scalewright.api.media import CSV, DXF, FORMATS, JSON, PDF, PNG, SVG
+from scalewright.api.media import CSV, DXF, FORMATS, HTML, JSON, PDF, PNG, SVG
 from scalewright.api.problems import KINDS, MEDIA_TYPE
 from scalewright.wire.problems import Problem
 
@@ -64,6 +64,7 @@ _OTHER_FORMS: dict[str, dict[str, Any]] = {
     CSV: {"schema": {"type": "string", "description": "Comma-separated values with a header (RFC 4180)."}},
     SVG: {"schema": {"type": "string", "description": "A drawing in millimetres (SVG 1.1)."}},
     DXF: {"schema": {"type": "string", "description": "A drawing in millimetres, in layers (DXF R2010)."}},
+    HTML: {"schema": {"type": "string", "description": "A web page, or a fragment to be put into one."}},
     PDF: {"schema": {"type": "string", "format": "binary", "description": "Sheets to be printed at 100 %."}},
     PNG: {"schema": {"type": "string", "format": "binary", "description": "A preview, not to scale."}},
 }

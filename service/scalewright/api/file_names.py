@@ -4,14 +4,14 @@ import re
 import unicodedata
 from urllib.parse import quote
 
-from scalewright.api.media import FORMATS, PNG, SVG
+from scalewright.api.media import FORMATS, HTML, PNG, SVG
 
 __all__ = ["content_disposition"]
 
 _LONGEST = 60
 _NOT_PLAIN = re.compile(r"[^A-Za-z0-9]+", re.ASCII)
 _NO_NAME = re.compile(r"[^\w-]+")
-_SHOWN = frozenset({SVG, PNG})
+_SHOWN = frozenset({HTML, SVG, PNG})
 """Forms that a browser shows; the others are saved."""
 _ENDINGS = {media_type: name for name, media_type in FORMATS.items()}
 _RESERVED = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))})

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from scalewright.api.problems import Refusal
 
-__all__ = ["CONTENT_TYPES", "CSV", "DXF", "FORMATS", "HEAVY", "JSON", "PDF", "PNG", "SVG", "choose"]
+__all__ = ["CONTENT_TYPES", "CSV", "DXF", "FORMATS", "HEAVY", "HTML", "JSON", "PDF", "PNG", "SVG", "choose"]
 
 JSON = "application/json"
 CSV = "text/csv"
@@ -12,15 +12,17 @@ SVG = "image/svg+xml"
 DXF = "image/vnd.dxf"
 PDF = "application/pdf"
 PNG = "image/png"
+HTML = "text/html"
 
-FORMATS = {"json": JSON, "csv": CSV, "svg": SVG, "dxf": DXF, "pdf": PDF, "png": PNG}
+FORMATS = {"json": JSON, "csv": CSV, "svg": SVG, "dxf": DXF, "pdf": PDF, "png": PNG, "html": HTML}
 """What the query parameter ``format`` may say; it beats the Accept header, so that a link can ask for a form.
 
 An answer is offered in a form where its model has the class method ``to_json``, ``to_csv``, ``to_svg`` ...
 """
 
 CONTENT_TYPES = {media_type: media_type.encode() for media_type in FORMATS.values()} | {
-    CSV: b"text/csv; charset=utf-8; header=present"
+    CSV: b"text/csv; charset=utf-8; header=present",
+    HTML: b"text/html; charset=utf-8",
 }
 """How the header Content-Type names each."""
 

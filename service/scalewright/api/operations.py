@@ -50,7 +50,7 @@ from scalewright.api.documentation import answer_documentation
 from scalewright.api.faults import refuse_invalid, refuse_parameter, refuse_unreadable
 from scalewright.api.file_names import content_disposition
 from scalewright.api.languages import choose_language
-from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, JSON, choose
+from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, HTML, JSON, choose
 from scalewright.api.problems import Refusal
 from scalewright.api.retirement import Retirement
 from scalewright.api.settings import Settings
@@ -112,6 +112,8 @@ class Operation(APIRoute):
         else:
             status, caching = 200, _NOT_KEPT
         about = [(b"content-type", CONTENT_TYPES[media_type]), (b"content-length", b"%d" % len(content))]
+        if media_type == HTML:
+            about.append(_NOTHING_FETCHED)
         if self.file_title is not None and media_type != JSON:
             about.append((b"content-disposition", content_disposition(self.file_title(result, context), media_type)))
         answer_headers = spoken + (caching if status == 304 else about + caching)
@@ -280,6 +282,12 @@ async def _body(receive: Receive) -> bytes:
         chunks.append(message.get("body", b""))
     return b"".join(chunks)
 
+
+_NOTHING_FETCHED = (
+    b"content-security-policy",
+    b"default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; sandbox",
+)
+"""A page of ours has its own styles, no scripts, and nothing to be fetched."""
 
 _NOT_KEPT = [(b"vary", b"Accept"), (b"cache-control", b"no-store")]
 

@@ -1,6 +1,7 @@
 """Measured quantities: a value, how sure it is, and the distributions that say so."""
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from statistics import NormalDist
@@ -30,6 +31,11 @@ _FAR_OUT = 700.0
 _SEEN = 1e-12
 """A smaller weight changes no quantile that anybody asks for."""
 _MOST_STEPS = 100
+_ROUGH_TAIL = (0.319381530, -0.356563782, 1.781477937, -1.821255978, 1.330274429)
+_CLOSE = 1e-4
+"""Step after which the rough tail is left for the exact one, in deviations."""
+_SQUARE_OF_NO_ACCOUNT = 1e-6
+"""Step after which Newton's method is done, as its square is what is left, in deviations."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,24 +198,78 @@ def mixture_quantile(weights: Floats, means: Floats, deviations: Floats, level: 
     ndarray, shape (...)
         In the same unit.
     """
-    counted = weights > _SEEN
-    single = means + _STANDARD_NORMAL.inv_cdf(level) * deviations
+    shape = np.broadcast_shapes(weights.shape, means.shape, deviations.shape)
+    w, m, d = (np.broadcast_to(part, shape).reshape(shape[0], -1) for part in (weights, means, deviations))
+    counted = w > _SEEN
+    single = np.where(counted, m + _STANDARD_NORMAL.inv_cdf(level) * d, 0.0)
     # The quantile of a mixture lies between those of its components, so that bisection cannot fail;
     # where Newton's step stays between the bounds it is faster.
     low = np.min(np.where(counted, single, np.inf), axis=0)
     high = np.max(np.where(counted, single, -np.inf), axis=0)
     # Where nothing is uncertain, the bounds meet and the width does not matter.
-    spread = np.where(counted & (deviations > 0.0), deviations, 1.0)
-    at = np.clip(np.sum(weights * np.where(counted, single, 0.0), axis=0), low, high)
+    inverse = 1.0 / np.where(counted & (d > 0.0), d, 1.0)
+    w, m = np.where(counted, w, 0.0), np.where(counted, m, 0.0)
+    at = np.clip(np.sum(w * single, axis=0), low, high)
+    # The rough tail first, for it costs a fraction of the exact one; then the exact one from close by.
+    _approach(at, low.copy(), high.copy(), (w, m, inverse), level, _rough_survival, _CLOSE)
+    _approach(at, low, high, (w, m, inverse), level, lambda z, _: normal_survival(z), _SQUARE_OF_NO_ACCOUNT)
+    return at.reshape(shape[1:])
+
+
+def _approach(
+    at: Floats,
+    low: Floats,
+    high: Floats,
+    components: tuple[Floats, Floats, Floats],
+    level: float,
+    survival: Callable[[Floats, Floats], Floats],
+    settled: float,
+) -> None:
+    """Move the quantiles in place by Newton's method within bounds, each until its step is small enough.
+
+    Parameters
+    ----------
+    at, low, high : ndarray, shape (n,)
+        Quantiles so far and what bounds them.
+    components : tuple of ndarray, each of shape (n_components, n)
+        Weights, means and inverse deviations.
+    level : float
+        Probability below the quantile.
+    survival : callable
+        Normal tail of numbers and their density.
+    settled : float
+        Step after which one is done, in units of the narrowest deviation.
+    """
+    active = np.arange(at.size)
+    weight, mean, inverse = components
     for _ in range(_MOST_STEPS):
-        z = np.where(counted, (at - means) / spread, 0.0)
-        excess = np.sum(np.where(counted, weights * normal_survival(-z), 0.0), axis=0) - level
-        slope = np.sum(np.where(counted, weights * np.exp(-0.5 * z * z) / spread, 0.0), axis=0) / _SQRT_TWO_PI
-        low, high = np.where(excess < 0.0, at, low), np.where(excess < 0.0, high, at)
-        step = excess / np.maximum(slope, 1e-300)
-        moved = np.where((at - step > low) & (at - step < high), at - step, 0.5 * (low + high))
-        settled = np.abs(moved - at) <= 1e-13 * np.abs(at)
-        at = moved
-        if settled.all():
-            break
-    return at
+        x = at[active]
+        z = (mean - x) * inverse
+        density = np.exp(-0.5 * z * z) / _SQRT_TWO_PI
+        excess = np.sum(weight * survival(z, density), axis=0) - level
+        slope = np.sum(weight * density * inverse, axis=0)
+        low[active] = np.where(excess < 0.0, x, low[active])
+        high[active] = np.where(excess < 0.0, high[active], x)
+        newton = x - excess / np.maximum(slope, 1e-300)
+        # Rounding may put a quantile that is found a hair outside of its bounds.
+        inside = (newton > low[active]) & (newton < high[active]) | (newton == x)
+        moved = np.where(inside, newton, 0.5 * (low[active] + high[active]))
+        at[active] = moved
+        moving = np.abs(moved - x) > np.maximum(settled / inverse.max(axis=0), 1e-15 * np.abs(x))
+        if not moving.any():
+            return
+        active = active[moving]
+        weight, mean, inverse = weight[:, moving], mean[:, moving], inverse[:, moving]
+
+
+def _rough_survival(z: Floats, density: Floats) -> Floats:
+    """Probability that a standard normal quantity exceeds numbers whose density is known, to 8e-8.
+
+    References
+    ----------
+    .. [abramowitz] M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", National Bureau of
+       Standards (1964), 26.2.17.
+    """
+    t = 1.0 / (1.0 + 0.2316419 * np.abs(z))
+    tail = density * t * np.polynomial.polynomial.polyval(t, _ROUGH_TAIL)
+    return np.where(z > 0.0, tail, 1.0 - tail)

@@ -60,6 +60,8 @@ class AnswerContext(TypedDict, total=False):
     """The finest graduation of an inch rule, where shop fractions are asked for."""
     sheet: Sheet
     """What stands on a drawing, and what paper it goes on."""
+    whole: bool
+    """Whether a web page is written whole, or as a fragment."""
     language: str
     """Language of the answer's sentences, where it has a choice."""
     language_known: bool

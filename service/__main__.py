@@ -11,6 +11,10 @@ def main(arguments: "list[str]") -> int:
         from service import demo
 
         return demo.main(arguments[1:])
+    if arguments[:1] in (["-h"], ["--help"]):
+        sys.stdout.write(
+            "python3 -m service demo    does the whole job on an invented board\npython3 -m service WORD ...\n\n"
+        )
     from scalewright.__main__ import main as command
 
     if not arguments or (arguments[0].startswith("-") and arguments[0] not in {"-h", "--help", "--version"}):

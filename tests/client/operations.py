@@ -14,6 +14,7 @@ OPERATIONS = {
     "nominal": ("post", "/v1/nominal", sc.Nominal),
     "assembly": ("post", "/v1/assembly", sc.Assembly),
     "conformity": ("post", "/v1/conformity", sc.Conformity),
+    "spec_sheet": ("post", "/v1/spec-sheet", sc.SpecSheet),
     "label": ("post", "/v1/label", sc.PrintedLabel),
     "label_read": ("post", "/v1/label/read", sc.Tag),
     "tooling": ("post", "/v1/tooling", sc.Tooling),

@@ -188,6 +188,8 @@ SHAPES = [
     ("assembly", "saddle_travel", requests.SaddleTravel),
     ("conformity", "part", requests.Part),
     ("conformity", "process", requests.Process),
+    ("spec_sheet", "stringing", requests.Stringing),
+    ("spec_sheet", "outline", requests.Outline),
     ("label", "part", requests.Part),
     ("label", "size", requests.LabelSize),
     ("tooling", "layout", requests.LaidOut),
@@ -244,6 +246,13 @@ def test_a_label_is_asked_for_like_what_it_says(document):
     assert set(get_type_hints(requests.LabelQuestion)) == set(inspect.signature(operations.label).parameters)
     offered = set(document["paths"]["/v1/label"]["post"]["responses"]["200"]["content"])
     assert set(get_args(requests.LabelMedia)) == offered - {"application/json"}
+
+
+def test_a_sheet_is_asked_for_like_its_figures(document):
+    """The keywords are the same, and the media types are those that the service can make, JSON aside."""
+    assert set(get_type_hints(requests.SpecSheetQuestion)) == set(inspect.signature(operations.spec_sheet).parameters)
+    offered = set(document["paths"]["/v1/spec-sheet"]["post"]["responses"]["200"]["content"])
+    assert {*get_args(requests.SheetMedia)} == offered - {"application/json"}
 
 
 def test_every_calculation_of_the_service_has_its_method(document):

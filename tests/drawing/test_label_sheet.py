@@ -4,6 +4,7 @@ import io
 import random
 import re
 import struct
+from typing import Any
 
 import pdfplumber
 import pytest
@@ -98,11 +99,12 @@ def test_a_size_too_small_is_refused_with_the_smallest_that_works():
     """The size that a refusal names works, the next smaller one of whole millimetres does not."""
     with pytest.raises(LabelSizeError) as refused:
         print_label(order(LONGEST, (40.0, 20.0)), language_named("en"))
-    width, height = refused.value.facts["smallest_mm"]
-    common = refused.value.facts["smallest_common_size"]
+    facts: dict[str, Any] = dict(refused.value.facts)
+    width, height = facts["smallest_mm"]
 
-    assert print_label(order(LONGEST, (width, height)), language_named("en"))
-    assert print_label(order(LONGEST, PRESETS[common]), language_named("en"))
+    for size in ((width, height), PRESETS[facts["smallest_common_size"]]):
+        label = print_label(order(LONGEST, size), language_named("en"))
+        assert (label.width, label.height) == size
     with pytest.raises(LabelSizeError):
         print_label(order(LONGEST, (width - 1.0, (width - 1.0) * height / width)), language_named("en"))
 
@@ -128,7 +130,8 @@ def test_a_picture_says_its_resolution():
     assert image.width == 1181
     left = min(x for path in label.drawing.layers["code"] for x, _ in path.points)
     code = image.crop((round(left * image.width / label.width), 0, image.width, image.height))
-    assert all(value < 5 or value > 250 for _, value in code.getcolors(256))
+    colours: Any = code.getcolors(256)
+    assert all(value < 5 or value > 250 for _, value in colours)
 
 
 def test_numbers_are_written_as_the_language_does():

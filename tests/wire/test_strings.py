@@ -28,7 +28,7 @@ def read(strings, **changes):
     document = {
         "scale": 650,
         "rule": "equal",
-        "heights": {"nut": 1, "saddle_above_nut": 4},
+        "heights": {"nut": "1 mm", "saddle_above_nut": "4 mm"},
         "strings": strings,
         **changes,
     }

@@ -37,6 +37,8 @@ LabelNames: TypeAlias = Literal["true_scale", "layout_scale", "neither"]
 _FRETS = 22
 _SIXTY_FOURTHS = 64
 _INCH = 25.4
+_AT_ITS_WORD = 0.3
+"""How far a length may be from a label that names it: about an 80th of an inch; common practice, no source. [mm]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +116,7 @@ class SheetLabel:
     written_in: Literal["in", "mm", "cm"]
     """Unit that it is written in."""
     names: LabelNames
-    """Which length it is, within half of the smallest step that its digits have."""
+    """Which length it is, within its last digit, a label's usual care and twice the uncertainty."""
     excess: float
     """Label minus true scale. [mm]"""
 
@@ -218,7 +220,7 @@ def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
 
 def _label(label: Label, true_scale: float, layout_scale: float | None, spread: float) -> SheetLabel:
     """Which length a label names."""
-    near = max(0.5 * label.grain, 2.0 * spread) if label.grain < 1.0 else max(0.05 * label.grain, 2.0 * spread)
+    near = max(min(0.5 * label.grain, _AT_ITS_WORD), 2.0 * spread)
     names: LabelNames = "neither"
     if abs(label.length - true_scale) <= near:
         names = "true_scale"

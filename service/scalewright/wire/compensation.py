@@ -27,6 +27,8 @@ _STRICT = ConfigDict(strict=True, allow_inf_nan=False, extra="forbid", frozen=Tr
 _READ_OFF = ConfigDict(from_attributes=True, frozen=True, use_attribute_docstrings=True)
 
 _MOST_SETS = 12
+_FEW_STRINGS = 12
+"""More strings than this take their time."""
 
 
 class OptimiseFor(BaseModel):
@@ -74,6 +76,13 @@ class CompensationIn(StrungQuestion):
     saddle, or the travel of adjustable ones; asks where to glue it. [unit]"""
     compare_with_equal: bool = False
     """Compare with the same board slotted again in equal steps at the same true scale."""
+
+    @property
+    def light(self) -> bool:
+        """Whether its answer takes no more than a few milliseconds."""
+        extras = (self.slot, self.travel, self.bridge, self.reach)
+        plain = not self.other_sets and not self.compare_with_equal and all(extra is None for extra in extras)
+        return plain and len(self.strings) <= _FEW_STRINGS
 
     @model_validator(mode="after")
     def _pitches_are_named(self) -> Self:

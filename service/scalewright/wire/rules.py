@@ -1,9 +1,10 @@
 """Spacing rules on the wire."""
 
 import itertools
-from typing import Annotated, Literal, TypeAlias, get_args
+import math
+from typing import Annotated, Literal, Self, TypeAlias, get_args
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, Tag
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, Tag, model_validator
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie import spacing
@@ -36,6 +37,8 @@ TAG_MARK = "rule:"
 """Starts the branch names that pydantic puts into the paths of its errors; no field is called so."""
 
 Steps: TypeAlias = Annotated[int, Field(ge=1, le=120)]
+_SAME_DIVISOR = 1e-6
+"""Relative difference of divisors that comes from writing them down."""
 DivisorNumber: TypeAlias = Annotated[float, Field(ge=2.0, le=1000.0)]
 
 
@@ -70,12 +73,30 @@ class _RuleQuestion(BaseModel):
     )
 
 
+def _as_answered(divisor: float | None, rule: Rule) -> None:
+    """Refuse a divisor that an answer about this rule would not have stated."""
+    if divisor is not None and not math.isclose(divisor, rule.divisor or 0.0, rel_tol=_SAME_DIVISOR):
+        message = "The divisor of this rule is {own}; leave it out, or name the rule divisor."
+        raise _at_divisor(PydanticCustomError("other_divisor", message, {"own": f"{rule.divisor:.6f}"}))
+
+
+def _at_divisor(problem: PydanticCustomError) -> ValidationError:
+    return ValidationError.from_exception_data("rule", [InitErrorDetails(type=problem, loc=("divisor",), input=None)])
+
+
 class EqualIn(_RuleQuestion):
     """Equal spacing: every step is the same interval."""
 
     name: Literal["equal"]
     steps: Steps = 12
     """Steps to the octave."""
+    divisor: DivisorNumber | None = None
+    """As an answer states it; it has to be that of the steps."""
+
+    @model_validator(mode="after")
+    def _divisor_is_its_own(self) -> Self:
+        _as_answered(self.divisor, self.to_domain())
+        return self
 
     def to_domain(self) -> Rule:
         """Return the rule."""
@@ -86,6 +107,13 @@ class EighteenthIn(_RuleQuestion):
     """The rule of 18: each fret takes one eighteenth of the length that is left."""
 
     name: Literal["eighteenth"]
+    divisor: DivisorNumber | None = None
+    """As an answer states it: 18."""
+
+    @model_validator(mode="after")
+    def _divisor_is_its_own(self) -> Self:
+        _as_answered(self.divisor, self.to_domain())
+        return self
 
     def to_domain(self) -> Rule:
         """Return the rule."""
@@ -238,6 +266,11 @@ _KINDS: tuple[tuple[type[BaseModel], Rule | None], ...] = (
 )
 
 
+def _own_members(rule: Rule | None) -> set[str]:
+    """What is no parameter: the name, and the divisor of a rule that has it without being told."""
+    return {"name"} if rule is None else {"name", "divisor"}
+
+
 def temperaments() -> list[TemperamentOut]:
     """Return the catalogue of listed temperaments."""
     return [TemperamentOut.model_validate(temperament) for temperament in CATALOGUE.values()]
@@ -249,7 +282,7 @@ def summaries() -> list[RuleSummary]:
         RuleSummary(
             name=name,
             description=(kind.__doc__ or "").strip(),
-            parameters=[field for field in kind.model_fields if field != "name"],
+            parameters=[field for field in kind.model_fields if field not in _own_members(rule)],
             divisor=None if rule is None else rule.divisor,
             step_cents=None if rule is None else spacing.step_cents(rule),
             octave_fret=None if rule is None else spacing.octave_fret(rule),

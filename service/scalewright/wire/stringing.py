@@ -9,7 +9,7 @@ from scalewright.lutherie.layout import ScaleBasis
 from scalewright.lutherie.setup import Action, Heights, Relief, ReliefShape, Setup
 from scalewright.lutherie.string_path import ALONG_THE_SCALE, StiffnessModel
 from scalewright.lutherie.string_spec import StringSpec
-from scalewright.wire.quantities import AnyLength, Distance, Length, LengthBetween, LengthOut, Question, Scale
+from scalewright.wire.quantities import Distance, Length, LengthBetween, LengthOut, Question, Scale
 from scalewright.wire.rules import EqualIn, ListedIn, RuleIn, refuse_repeat_out_of_order
 from scalewright.wire.strings import Tuning
 
@@ -18,6 +18,8 @@ __all__ = ["ActionIn", "HeightsIn", "HeightsOut", "ReliefIn", "ReliefOut", "Stru
 _STRICT = ConfigDict(strict=True, allow_inf_nan=False, extra="forbid", frozen=True, use_attribute_docstrings=True)
 _READ_OFF = ConfigDict(from_attributes=True, frozen=True, use_attribute_docstrings=True)
 
+_HEIGHT = LengthBetween(0.0, 50.0, "1 mm")
+_Rise: TypeAlias = Annotated[float, LengthBetween(-50.0, 50.0, "4 mm")]
 _Hollow: TypeAlias = Annotated[float, LengthBetween(-10.0, 10.0, "0.2 mm")]
 
 
@@ -28,7 +30,7 @@ class ActionIn(BaseModel):
 
     fret: Annotated[int, Field(ge=1, le=spacing.MOST_FRETS, examples=[12])]
     """Number of the fret."""
-    height: Annotated[Distance, Field(examples=[3.0])]
+    height: Annotated[float, _HEIGHT, Field(examples=[3.0])]
     """Underside of the string above the top of that fret, string not pressed. [unit]"""
 
     def to_domain(self) -> Action:
@@ -41,9 +43,9 @@ class HeightsIn(BaseModel):
 
     model_config = _STRICT
 
-    nut: Annotated[Distance, Field(examples=[1.0])]
+    nut: Annotated[float, _HEIGHT, Field(examples=[1.0])]
     """Underside of the strings at the nut. [unit]"""
-    saddle_above_nut: Annotated[AnyLength | None, Field(examples=[4.0])] = None
+    saddle_above_nut: Annotated[_Rise | None, Field(examples=[4.0])] = None
     """How much higher the strings are at the saddle than at the nut. [unit]"""
     action: ActionIn | None = None
     """Height at a fret; instead of `saddle_above_nut`."""

@@ -19,7 +19,7 @@ router = APIRouter(prefix="/v1", tags=["compensation"])
     examples="compensation",
     summary="Where saddle and nut go for these strings",
 )
-async def compensation(question: CompensationIn) -> Compensation:
+def compensation(question: CompensationIn) -> Compensation:
     """Best saddle setback of every string, and with `"nut": "free"` its nut setback, on a board of any spacing rule.
 
     Setbacks are counted from the end of the *true* scale (`saddle_setback`, positive away from the nut) and from

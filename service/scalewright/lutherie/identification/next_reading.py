@@ -149,9 +149,9 @@ def _predictions(
             shapes = -np.expm1(-theta[:, :, None] * steps)
             evidence, middle, spread = _predict(plan, row, boards, pattern, members, frets, shapes)
             share = inside * np.exp(evidence - evidence.max(axis=0))
-            place = slice(scatter * parts, scatter * parts + parts)
-            weight[-1, place] = weights[-1, scatter] * share / share.sum(axis=0)
-            mean[-1, place], deviation[-1, place] = middle.transpose(0, 2, 1), spread.transpose(0, 2, 1)
+            block = slice(scatter * parts, scatter * parts + parts)
+            weight[-1, block] = weights[-1, scatter] * share / share.sum(axis=0)
+            mean[-1, block], deviation[-1, block] = middle.transpose(0, 2, 1), spread.transpose(0, 2, 1)
     return _Predictions(weight, mean, deviation)
 
 

@@ -11,6 +11,7 @@ from scalewright_client._operations.label import label, label_drawing, label_rea
 from scalewright_client._operations.layout import layout, layout_batch
 from scalewright_client._operations.nominal import nominal, nominal_batch
 from scalewright_client._operations.rules import rules
+from scalewright_client._operations.spec_sheet import spec_sheet, spec_sheet_drawing
 from scalewright_client._operations.stretch_test import stretch_test
 from scalewright_client._operations.tooling import tooling, tooling_origin
 
@@ -35,6 +36,8 @@ __all__ = [
     "nominal",
     "nominal_batch",
     "rules",
+    "spec_sheet",
+    "spec_sheet_drawing",
     "stretch_test",
     "tooling",
     "tooling_origin",

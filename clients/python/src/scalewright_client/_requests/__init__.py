@@ -41,6 +41,7 @@ from scalewright_client._requests.parts import (
 )
 from scalewright_client._requests.quantities import Length, ScaleBasis, Unit
 from scalewright_client._requests.rules import RuleLike, RuleRequest, TargetLike
+from scalewright_client._requests.spec_sheet import Outline, SheetMedia, SpecSheetQuestion, Stringing
 from scalewright_client._requests.stringing import ActionAtFret, Heights, Relief, StiffnessModel
 from scalewright_client._requests.strings import (
     CoreMaterial,
@@ -85,6 +86,7 @@ __all__ = [
     "NominalQuestion",
     "OptimiseFor",
     "Origin",
+    "Outline",
     "Page",
     "Part",
     "PartKind",
@@ -102,13 +104,16 @@ __all__ = [
     "Saw",
     "ScaleBasis",
     "Sheet",
+    "SheetMedia",
     "SignatureLike",
     "SignatureRequest",
     "Slots",
+    "SpecSheetQuestion",
     "StiffnessModel",
     "StraightSlot",
     "StringRequest",
     "StringSet",
+    "Stringing",
     "SurfaceRadius",
     "TargetLike",
     "Temperament",

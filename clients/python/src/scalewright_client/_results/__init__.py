@@ -50,6 +50,14 @@ from scalewright_client._results.reslotting import ReslottedNote, ReslottedStrin
 from scalewright_client._results.rules import Rule, RuleDescription, Rules, TemperamentDescription
 from scalewright_client._results.signature import Signature, SignatureMatch, ToolOrigin
 from scalewright_client._results.slot import BreakPoint, SlotFit, TravelFit
+from scalewright_client._results.spec_sheet import (
+    SheetConformity,
+    SheetFret,
+    SheetLabel,
+    SheetSentences,
+    SheetSetback,
+    SpecSheet,
+)
 from scalewright_client._results.stretch_test import OutlierReading, StretchTest
 from scalewright_client._results.strings import FretRelief, OpenString, StringHeights
 from scalewright_client._results.tag import StatedPart, Tag
@@ -122,6 +130,11 @@ __all__ = [
     "RuleLikelihood",
     "Rules",
     "Segment",
+    "SheetConformity",
+    "SheetFret",
+    "SheetLabel",
+    "SheetSentences",
+    "SheetSetback",
     "SideCents",
     "SideDistances",
     "Signature",
@@ -130,6 +143,7 @@ __all__ = [
     "SlotStudy",
     "SoundedNote",
     "SpacingDiagnosis",
+    "SpecSheet",
     "StatedPart",
     "StretchTest",
     "StringCrossing",

@@ -1,6 +1,7 @@
 """Labels over HTTP: a label's text becomes a part that an assembly takes."""
 
 import binascii
+import json
 
 import pytest
 
@@ -125,3 +126,16 @@ def test_what_makes_no_label_is_a_problem(send, change, slug, pointer):
     assert answer.json()["type"] == f"/problems/{slug}"
     assert answer.json()["errors"][0]["pointer"] == pointer
     assert slug != "label-too-small" or answer.json()["smallest_common_size"] == "50x25mm"
+
+
+def test_many_labels_are_told_line_by_line(send):
+    """A batch gives for each label what it says alone, and a bad one spoils no other."""
+    good, small = {"part": BOARD, "id": 7}, {"part": BOARD, "id": "s", "size": {"width": 20, "height": 10}}
+    lines = "\n".join(json.dumps(line) for line in (good, small, {"part": {}}, good))
+    answer = send("POST", "/v1/label/batch", content=lines, headers={"Content-Type": "application/jsonl"})
+    rows = [json.loads(line) for line in answer.text.splitlines()]
+    alone = send("POST", "/v1/label", json={"part": BOARD}).json()
+
+    assert [row["kind"] for row in rows] == ["result", "problem", "problem", "result", "end"]
+    assert rows[0] == {"kind": "result", "index": 0, "id": 7, **alone}
+    assert (rows[1]["id"], rows[1]["type"]) == ("s", "/problems/label-too-small")

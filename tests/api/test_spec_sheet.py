@@ -77,3 +77,12 @@ def test_what_makes_no_sheet_is_a_problem(send, change, slug, pointer):
     assert answer.status_code == 422
     assert answer.json()["type"] == f"/problems/{slug}"
     assert pointer is None or answer.json()["errors"][0]["pointer"] == pointer
+
+
+def test_a_sheet_comes_as_a_pdf(send):
+    """PDF is the same each time, and is saved under the stock number."""
+    first, second = (send("POST", "/v1/spec-sheet?format=pdf", json=QUESTION | {"paper": "letter"}) for _ in range(2))
+
+    assert first.content.startswith(b"%PDF-1.")
+    assert first.content == second.content
+    assert first.headers["content-disposition"] == 'attachment; filename="spec-sheet-BD-17.pdf"'

@@ -27,6 +27,7 @@ BATCHES = {
     "identification_batch": ("identification", sc.IdentificationQuestion),
     "compensation_batch": ("compensation", sc.CompensationQuestion),
     "nominal_batch": ("nominal", sc.NominalQuestion),
+    "label_batch": ("label", sc.LabelBatchQuestion),
     "assembly_batch": ("assembly", sc.AssemblyQuestion),
 }
 """The batches: the single operation of each, and the shape of a question."""

@@ -27,6 +27,7 @@ LAYOUT = {
             "cents": 98.95459223036827,
         }
     ],
+    "notes": [],
 }
 """The first row of the contract's own example (positions by hand: 24.75 / 18 = 1.375)."""
 

@@ -158,6 +158,7 @@ def test_the_examples_above_hold_when_run():
         "true_scale": None,
         "octave_fret": None,
         "frets": [],
+        "notes": [],
     }
     with Client(transport=httpx.MockTransport(lambda _: httpx.Response(200, json=layout))) as client:
         answer = client.layout(scale=25, rule="equal", frets=12, unit="in")

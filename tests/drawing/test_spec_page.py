@@ -39,19 +39,23 @@ class Reader(html.parser.HTMLParser):
         self.open, self.ids, self.names, self.texts = [], [], [], []
 
     def handle_starttag(self, tag, attrs):
+        """Keep what opens."""
         self.names.append(tag)
         self.ids += [value for name, value in attrs if name == "id"]
         if tag not in VOID:
             self.open.append(tag)
 
     def handle_startendtag(self, tag, attrs):
+        """Keep what stands alone."""
         self.names.append(tag)
         self.ids += [value for name, value in attrs if name == "id"]
 
     def handle_endtag(self, tag):
+        """Close what was opened last."""
         assert self.open.pop() == tag
 
     def handle_data(self, data):
+        """Keep what is shown."""
         if self.open and self.open[-1] not in {"style", "title", "desc", "text"}:
             self.texts.append(data)
 

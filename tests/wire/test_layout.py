@@ -105,6 +105,7 @@ def test_a_board_without_an_octave_is_written_with_nulls():
     written = json.loads(LayoutOut.to_json(layout, {"unit": "mm"}))
 
     assert (written["true_scale"], written["octave_fret"]) == (None, None)
+    assert [note["slug"] for note in written["notes"]] == ["no-octave-fret"]
     assert written["frets"][0]["to_true_end"] is None
     assert written == json.loads(LayoutOut.model_validate(layout).model_dump_json())
     assert ",,100.0,mm\r\n" in LayoutOut.to_csv(layout, {"unit": "mm"}).decode()

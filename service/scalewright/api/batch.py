@@ -378,6 +378,12 @@ def add_batch(router: APIRouter, path: str, batch: Batch, *, operation_id: str, 
         operation_id=operation_id,
         summary=summary,
         response_model=None,
-        **batch_documentation(JSON_LINES, batch.question),
+        **batch_documentation(
+            _NAMES,
+            batch.question,
+            path.split("/")[1],
+            batch.tallied,
+            (Settings().max_batch_lines, Settings().max_line_bytes),
+        ),
     )
     router.routes.append(route)

@@ -1,5 +1,6 @@
 """Documentation: what the OpenAPI document says beyond what FastAPI reads off the code."""
 
+import json
 from typing import Any
 
 from fastapi import FastAPI
@@ -59,6 +60,7 @@ _CACHING = {
     "Cache-Control": {"description": "How long the answer may be kept.", "schema": {"type": "string"}},
 }
 _EXAMPLES = "x-examples"
+_BATCH_EXAMPLES = "x-batch-examples"
 """Notes which cases an operation shows until the document is made; nothing is read from disk before."""
 _OTHER_FORMS: dict[str, dict[str, Any]] = {
     CSV: {"schema": {"type": "string", "description": "Comma-separated values with a header (RFC 4180)."}},
@@ -86,30 +88,57 @@ def answer_documentation(method: str, offers: tuple[str, ...], word: str) -> dic
     return {"responses": responses, "openapi_extra": extra}
 
 
-def batch_documentation(media_type: str, question: type[BaseModel]) -> dict[str, Any]:
-    """Arguments of a route that document a batch: lines of JSON, which OpenAPI 3.1 can only call a text."""
+def batch_documentation(
+    media_types: tuple[str, ...], question: type[BaseModel], word: str, tallied: str, limits: tuple[int, int]
+) -> dict[str, Any]:
+    """Arguments of a route that document a batch: lines of JSON, which OpenAPI 3.1 can only call a text.
+
+    Parameters
+    ----------
+    media_types : tuple of str
+        What lines of JSON are called.
+    question : type of BaseModel
+        What each line holds.
+    word : str
+        Whose cases are shown.
+    tallied : str
+        Name of the counts in the end line; empty for none.
+    limits : tuple of int
+        Most lines, and most bytes in one, by default.
+    """
+    most, longest = limits
     lines = {
         "type": "string",
-        "description": f"A line for each question: a {question.__name__} as JSON and, if you like, an `id`.",
+        "description": (
+            f"A line for each question: an object as in the body of the single operation ({question.__name__}) and, if "
+            "you like, an `id` of yours, a text or a number, which comes back. Unless this service is set up otherwise "
+            f"at most {most:,} lines of at most {longest:,} bytes."
+        ),
     }
+    array = {"type": "array", "items": {"type": "object"}, "maxItems": most, "description": "The same as one array."}
+    counts = f', "{tallied}": {{...}}' if tallied else ""
     answers = {
         "type": "string",
         "description": (
             'A line for each question in the same order, `{"kind": "result", "index": 0, "id": ..., ...}` or '
             '`{"kind": "problem", "index": 1, "id": ..., "type": ..., ...}`, and last '
-            '`{"kind": "end", "results": 1, "problems": 1, "complete": true}`.'
+            f'`{{"kind": "end", "results": 1, "problems": 1, "complete": true{counts}}}`. An answer without that line '
+            "was cut off."
         ),
     }
     responses: dict[int | str, dict[str, Any]] = {
         200: {
             "description": "A line for each question, and an end line.",
-            "content": {media_type: {"schema": answers}},
+            "content": {media_type: {"schema": answers} for media_type in media_types},
             "headers": _REQUEST_ID,
         }
     }
     responses |= {status: problem_documentation(status) for status in _OF_BODIES}
-    body = {"required": True, "content": {media_type: {"schema": lines}}}
-    return {"responses": responses, "openapi_extra": {"requestBody": body}}
+    body = {
+        "required": True,
+        "content": {media_type: {"schema": lines} for media_type in media_types} | {JSON: {"schema": array}},
+    }
+    return {"responses": responses, "openapi_extra": {"requestBody": body, _BATCH_EXAMPLES: word}}
 
 
 def openapi_document(app: FastAPI) -> dict[str, Any]:
@@ -148,6 +177,8 @@ def openapi_document(app: FastAPI) -> dict[str, Any]:
 
 def _show_examples(operation: dict[str, Any]) -> None:
     """Put the cases of the word that was noted beside the question and the answer."""
+    if _BATCH_EXAMPLES in operation:
+        _show_lines(operation, examples_of(operation.pop(_BATCH_EXAMPLES))[:2])
     word = operation.pop(_EXAMPLES, None)
     if word is None:
         return
@@ -155,6 +186,17 @@ def _show_examples(operation: dict[str, Any]) -> None:
     operation["responses"]["200"]["content"][JSON] |= _named(examples, "response")
     if "requestBody" in operation:
         operation["requestBody"]["content"][JSON] |= _named(examples, "request")
+
+
+def _show_lines(operation: dict[str, Any], examples: list[Example]) -> None:
+    """Put two cases of the single operation into the lines of a batch."""
+    # FastAPI's own guess at what is answered.
+    operation["responses"]["200"]["content"].pop(JSON, None)
+    questions = [{"id": example.name, **example.request} for example in examples]
+    if questions:
+        text = "".join(json.dumps(question, ensure_ascii=False) + "\n" for question in questions)
+        for media_type, content in operation["requestBody"]["content"].items():
+            content["example"] = questions if media_type == JSON else text
 
 
 def _named(examples: list[Example], part: str) -> dict[str, Any]:

@@ -285,7 +285,10 @@ async def _body(receive: Receive) -> bytes:
 
 _NOTHING_FETCHED = (
     b"content-security-policy",
-    b"default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; sandbox",
+    (
+        b"default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; "
+        b"frame-ancestors 'none'; sandbox"
+    ),
 )
 """A page of ours has its own styles, no scripts, and nothing to be fetched."""
 

@@ -16,7 +16,7 @@ from scalewright.lutherie.errors import PaperError
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
-__all__ = ["LONGEST_SHEET", "POINTS", "write_pdf", "write_pdf_pages"]
+__all__ = ["LONGEST_SHEET", "POINTS", "write_pdf", "write_pdf_pages", "write_pdf_sheets"]
 
 POINTS = 72.0 / 25.4
 """Points in a millimetre."""
@@ -105,6 +105,28 @@ def write_pdf_pages(cover: Drawing, drawing: Drawing, sheet: Sheet) -> bytes:
             for layer, items in placed.items()
         }
         _draw(canvas, shown)
+        canvas.showPage()
+    canvas.save()
+    return buffer.getvalue()
+
+
+def write_pdf_sheets(sheets: Sequence[Drawing]) -> bytes:
+    """Write drawings as the pages of one file, each at full size.
+
+    Parameters
+    ----------
+    sheets : sequence of Drawing
+        What is drawn; the first names the file.
+
+    Returns
+    -------
+    bytes
+        The same for the same drawings.
+    """
+    canvas, buffer = _canvas(sheets[0])
+    for sheet in sheets:
+        _begin_page(canvas, sheet)
+        _draw(canvas, sheet.layers)
         canvas.showPage()
     canvas.save()
     return buffer.getvalue()

@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import OutsideScaleError
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.spacing import Rule
 
 __all__ = ["Fret", "Layout", "ScaleBasis", "lay_out", "layout_scale_of", "true_scale_of"]
@@ -32,6 +33,12 @@ class Fret:
     """1200 log2(S / (S - from_nut)), with S the layout scale. [cent]"""
 
 
+_NO_OCTAVE = Note(
+    "no-octave-fret",
+    "None of these frets stands for the octave, so the board has no true scale: find the bridge's place by other means.",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Layout:
     """A fret layout, column by column; :attr:`frets` has it row by row."""
@@ -54,6 +61,11 @@ class Layout:
     """Distances to the end of the true scale, where a bridge is measured from; None without one. [mm]"""
     cents: list[float]
     """1200 log2(S / (S - from_nut)), with S the layout scale. [cent]"""
+
+    @property
+    def notes(self) -> list[Note]:
+        """Cautions about the layout."""
+        return [] if self.octave_fret is not None else [_NO_OCTAVE]
 
     @property
     def frets(self) -> list[Fret]:

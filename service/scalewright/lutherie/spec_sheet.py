@@ -127,7 +127,7 @@ class SheetSetback:
 
     string: int
     """Number of the string, 1 first."""
-    pitch: str | None
+    pitch: str
     """Open pitch, as given."""
     saddle_setback: float
     """From the end of the true scale to the break point on the saddle, positive away from the nut. [mm]"""

@@ -1,17 +1,28 @@
 """Labels to be printed on the wire, and the text of their codes read back."""
 
-from typing import Annotated, ClassVar, Literal, Self, TypeAlias
+from collections.abc import Sequence
+from typing import Annotated, Any, ClassVar, Literal, Self, TypeAlias
 
+import orjson
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, model_validator
 from pydantic import Tag as Branch
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.drawing.label_picture import write_label_picture
-from scalewright.drawing.label_sheet import LARGEST, PRESETS, FilledLabel, LabelOrder, PrintedLabel, print_label
+from scalewright.drawing.label_sheet import (
+    LARGEST,
+    PRESETS,
+    FilledLabel,
+    LabelOrder,
+    PrintedLabel,
+    fill_label,
+    print_label,
+)
 from scalewright.drawing.language import FALLBACK, language_named
 from scalewright.drawing.pdf import write_pdf
 from scalewright.drawing.png import MOST_POINTS
 from scalewright.drawing.svg import write_svg
+from scalewright.lutherie.errors import LutherieError
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Kind
 from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed
@@ -23,7 +34,16 @@ from scalewright.wire.quantities import AnswerContext, LengthBetween, LengthOut,
 from scalewright.wire.rules import RuleOut
 from scalewright.wire.texts import DateText, ShortText
 
-__all__ = ["LabelSizeIn", "PrintedLabelIn", "PrintedLabelOut", "StatedPartOut", "StatedRule", "TagIn", "TagOut"]
+__all__ = [
+    "LabelSizeIn",
+    "PrintedLabelIn",
+    "PrintedLabelOut",
+    "StatedPartOut",
+    "StatedRule",
+    "TagIn",
+    "TagOut",
+    "answer_labels",
+]
 
 
 class TagIn(Question):
@@ -242,3 +262,29 @@ class PrintedLabelOut(Reply):
 
 def _printed(label: FilledLabel, context: AnswerContext) -> PrintedLabel:
     return print_label(label, language_named(context.get("language", FALLBACK)))
+
+
+# ---- Many at once ---------------------------------------------------------------------------------------
+
+
+def answer_labels(questions: Sequence[dict[str, Any]]) -> list[bytes | LutherieError | ValidationError]:
+    """Answer many questions, in English.
+
+    Parameters
+    ----------
+    questions : sequence of dict
+        As :class:`PrintedLabelIn` takes them, parsed from JSON.
+
+    Returns
+    -------
+    list of bytes, LutherieError or ValidationError
+        For each question its answer as a JSON object, or what was wrong with it.
+    """
+    outcomes: list[bytes | LutherieError | ValidationError] = []
+    for members in questions:
+        try:
+            question = PrintedLabelIn.read(orjson.dumps(members))
+            outcomes.append(PrintedLabelOut.to_json(fill_label(question.to_domain()), question.answer_context))
+        except (LutherieError, ValidationError) as refusal:
+            outcomes.append(refusal)
+    return outcomes

@@ -12,6 +12,7 @@ from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import LutherieError, UnreadableLengthError
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.layout import Layout, ScaleBasis, lay_out
 from scalewright.lutherie.spacing import Rule
 from scalewright.wire.length_text import read_number
@@ -206,6 +207,8 @@ class LayoutOut(Reply):
     """Number of the fret that stands for the octave, on the board or beyond it."""
     frets: list[FretOut]
     """The frets, from the nut on."""
+    notes: list[Note]
+    """Cautions that come with a valid answer."""
 
     @classmethod
     def to_json(cls, layout: Layout, context: AnswerContext) -> bytes:
@@ -224,6 +227,7 @@ class LayoutOut(Reply):
                 "true_scale": None if true_scale is None else from_millimetres(true_scale, unit),
                 "octave_fret": layout.octave_fret,
                 "frets": rows,
+                "notes": layout.notes,
             }
         )
 

@@ -60,6 +60,8 @@ class AnswerContext(TypedDict, total=False):
     """The finest graduation of an inch rule, where shop fractions are asked for."""
     sheet: Sheet
     """What stands on a drawing, and what paper it goes on."""
+    paper: Literal["A4", "letter"]
+    """Paper that a page is printed on."""
     whole: bool
     """Whether a web page is written whole, or as a fragment."""
     language: str

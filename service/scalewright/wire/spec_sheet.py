@@ -6,6 +6,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from scalewright.drawing.language import FALLBACK, language_named
 from scalewright.drawing.spec_page import write_spec_page
+from scalewright.drawing.spec_pdf import write_spec_pdf
 from scalewright.drawing.spec_words import sentences_of
 from scalewright.lutherie.assembly import TOLERANCE
 from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths
@@ -95,13 +96,15 @@ class SpecSheetIn(Question):
     """Revision of the sheet."""
     date: DateText | None = None
     """The day that the sheet bears; the service has no clock of its own."""
+    paper: Literal["A4", "letter"] = "A4"
+    """Paper of a PDF, upright; one sheet."""
     html: Literal["page", "fragment"] = "page"
     """Whether HTML is a page of its own or a fragment to be put into one."""
 
     @property
     def answer_context(self) -> AnswerContext:
         """How the answer is to be written."""
-        return {"unit": self.unit, "whole": self.html == "page"}
+        return {"unit": self.unit, "whole": self.html == "page", "paper": self.paper}
 
     def to_domain(self) -> SheetPlan:
         """Return what goes into the sheet."""
@@ -269,6 +272,11 @@ class SpecSheetOut(Reply):
         """Write the sheet as a web page or as a part of one."""
         language = language_named(context.get("language", FALLBACK))
         return write_spec_page(sheet, language, whole=context.get("whole", True))
+
+    @classmethod
+    def to_pdf(cls, sheet: SpecSheet, context: AnswerContext) -> bytes:
+        """Write the sheet on one page of paper."""
+        return write_spec_pdf(sheet, language_named(context.get("language", FALLBACK)), context.get("paper", "A4"))
 
     @classmethod
     def file_title(cls, sheet: SpecSheet, _: AnswerContext) -> str:

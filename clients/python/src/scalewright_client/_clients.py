@@ -149,6 +149,7 @@ class Client:
     compensation_batch = _batched(_operations.compensation_batch)
     nominal_batch = _batched(_operations.nominal_batch)
     assembly_batch = _batched(_operations.assembly_batch)
+    label_batch = _batched(_operations.label_batch)
 
     def __init__(
         self,
@@ -274,6 +275,7 @@ class AsyncClient:
     compensation_batch = _batched_async(_operations.compensation_batch)
     nominal_batch = _batched_async(_operations.nominal_batch)
     assembly_batch = _batched_async(_operations.assembly_batch)
+    label_batch = _batched_async(_operations.label_batch)
 
     def __init__(
         self,

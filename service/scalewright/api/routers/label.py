@@ -2,11 +2,12 @@
 
 from fastapi import APIRouter
 
+from scalewright.api.batch import Batch, add_batch
 from scalewright.api.operations import post
 from scalewright.drawing.label_sheet import FilledLabel, fill_label
 from scalewright.lutherie.tag import Tag
 from scalewright.lutherie.tag_text import read_tag
-from scalewright.wire.label import PrintedLabelIn, PrintedLabelOut, TagIn, TagOut
+from scalewright.wire.label import PrintedLabelIn, PrintedLabelOut, TagIn, TagOut, answer_labels
 
 __all__ = ["router"]
 
@@ -37,3 +38,14 @@ async def label_read(question: TagIn) -> Tag:
     changed is refused.
     """
     return read_tag(question.to_domain())
+
+
+add_batch(
+    router,
+    "/label/batch",
+    Batch(PrintedLabelIn, answer_labels),
+    operation_id="label_batch",
+    summary="Say what many labels say",
+    about="""Answer many questions of /v1/label, each as a line of JSON: the letters of each label, in English, and the
+    text of its code, for a label printer's own program.""",
+)

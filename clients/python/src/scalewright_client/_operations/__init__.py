@@ -7,7 +7,7 @@ from scalewright_client._operations.diagnosis import diagnosis
 from scalewright_client._operations.fingerboard import fingerboard, fingerboard_drawing
 from scalewright_client._operations.identification import identification, identification_batch, identification_plan
 from scalewright_client._operations.intonation import intonation
-from scalewright_client._operations.label import label, label_drawing, label_read
+from scalewright_client._operations.label import label, label_batch, label_drawing, label_read
 from scalewright_client._operations.layout import layout, layout_batch
 from scalewright_client._operations.nominal import nominal, nominal_batch
 from scalewright_client._operations.rules import rules
@@ -29,6 +29,7 @@ __all__ = [
     "identification_plan",
     "intonation",
     "label",
+    "label_batch",
     "label_drawing",
     "label_read",
     "layout",

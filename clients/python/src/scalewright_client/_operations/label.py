@@ -2,11 +2,20 @@
 
 from typing import Unpack
 
+from scalewright_client._batch import BatchCall, Questions
 from scalewright_client._protocol import Call, DocumentCall, call, document_call
-from scalewright_client._requests import LabelMedia, LabelQuestion, LabelSize, LabelSizeName, Part, Unit
+from scalewright_client._requests import (
+    LabelBatchQuestion,
+    LabelMedia,
+    LabelQuestion,
+    LabelSize,
+    LabelSizeName,
+    Part,
+    Unit,
+)
 from scalewright_client._results import PrintedLabel, Tag
 
-__all__ = ["label", "label_drawing", "label_read"]
+__all__ = ["label", "label_batch", "label_drawing", "label_read"]
 
 _PATH = "/v1/label"
 
@@ -59,6 +68,22 @@ def label(
         "coverage": coverage,
     }
     return call("POST", _PATH, PrintedLabel, body)
+
+
+def label_batch(questions: Questions[LabelBatchQuestion]) -> BatchCall[PrintedLabel]:
+    """Ask what many labels say.
+
+    Parameters
+    ----------
+    questions : iterable of LabelBatchQuestion
+        The keywords of ``label`` for each, and the caller's own ``id``; taken as they are sent.
+
+    Returns
+    -------
+    Batch or AsyncBatch
+        Iterates over a ``BatchResult`` or a ``BatchProblem`` for each question, in their order.
+    """
+    return BatchCall("/v1/label/batch", PrintedLabel, questions)
 
 
 def label_drawing(*, media: LabelMedia = "application/pdf", **question: Unpack[LabelQuestion]) -> DocumentCall:

@@ -24,6 +24,7 @@ def spec_sheet(
     identifiers: Iterable[str] | None = None,
     revision: str | None = None,
     date: str | None = None,
+    paper: Literal["A4", "letter"] | None = None,
     html: Literal["page", "fragment"] | None = None,
 ) -> Call[SpecSheet]:
     """Ask what a buyer of a part has to know of its scale; ``spec_sheet_drawing`` gives it to show and print.
@@ -50,6 +51,8 @@ def spec_sheet(
         Revision of the sheet.
     date : str, optional
         The day that the sheet bears, as ISO 8601 writes it.
+    paper : {"A4", "letter"}, optional
+        Paper of a PDF; no matter here.
     html : {"page", "fragment"}, optional
         How HTML is written; no matter here.
 
@@ -69,6 +72,7 @@ def spec_sheet(
         "identifiers": identifiers,
         "revision": revision,
         "date": date,
+        "paper": paper,
         "html": html,
     }
     return call("POST", _PATH, SpecSheet, body)
@@ -79,7 +83,7 @@ def spec_sheet_drawing(*, media: SheetMedia = "text/html", **question: Unpack[Sp
 
     Parameters
     ----------
-    media : {"text/html"}
+    media : {"text/html", "application/pdf"}
         What to make.
     **question : SpecSheetQuestion
         The keywords of ``spec_sheet``.

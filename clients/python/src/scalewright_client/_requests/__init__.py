@@ -1,6 +1,12 @@
 """What goes into a request: lengths, rules, readings, strings."""
 
-from scalewright_client._requests.batches import AssemblyQuestion, CompensationQuestion, LayoutQuestion, NominalQuestion
+from scalewright_client._requests.batches import (
+    AssemblyQuestion,
+    CompensationQuestion,
+    LabelBatchQuestion,
+    LayoutQuestion,
+    NominalQuestion,
+)
 from scalewright_client._requests.compensation import GluedBridge, OptimiseFor, StraightSlot, StringSet, Travel
 from scalewright_client._requests.diagnosis import CentsReading
 from scalewright_client._requests.fingerboard import (
@@ -74,6 +80,7 @@ __all__ = [
     "GluedBridge",
     "Heights",
     "IdentificationQuestion",
+    "LabelBatchQuestion",
     "LabelLike",
     "LabelMedia",
     "LabelQuestion",

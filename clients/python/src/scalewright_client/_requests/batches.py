@@ -5,13 +5,14 @@ from typing import Literal, Required, TypedDict
 
 from scalewright_client._requests.compensation import GluedBridge, OptimiseFor, StraightSlot, StringSet, Travel
 from scalewright_client._requests.identification import BatchId
+from scalewright_client._requests.label import LabelSize, LabelSizeName
 from scalewright_client._requests.parts import LabelLike, PartLike, PartReadings
 from scalewright_client._requests.quantities import Length, ScaleBasis, Unit
 from scalewright_client._requests.rules import RuleLike, TargetLike
 from scalewright_client._requests.stringing import Heights, Relief, StiffnessModel
 from scalewright_client._requests.strings import StringRequest, Tuning
 
-__all__ = ["AssemblyQuestion", "CompensationQuestion", "LayoutQuestion", "NominalQuestion"]
+__all__ = ["AssemblyQuestion", "CompensationQuestion", "LabelBatchQuestion", "LayoutQuestion", "NominalQuestion"]
 
 
 class LayoutQuestion(TypedDict, total=False):
@@ -54,6 +55,20 @@ class CompensationQuestion(TypedDict, total=False):
     other_sets: Iterable[StringSet]
     reach: Length
     compare_with_equal: bool
+
+
+class LabelBatchQuestion(TypedDict, total=False):
+    """One question of a batch: the keywords of ``label``, and the caller's own ``id``."""
+
+    id: BatchId
+    unit: Unit
+    part: Required[PartLike]
+    size: LabelSizeName | LabelSize
+    dpi: int
+    title: str
+    date: str
+    url: str
+    coverage: float
 
 
 class NominalQuestion(TypedDict, total=False):

@@ -11,7 +11,7 @@ from scalewright_client._requests.strings import StringRequest
 
 __all__ = ["Outline", "SheetMedia", "SpecSheetQuestion", "Stringing"]
 
-SheetMedia: TypeAlias = Literal["text/html"]
+SheetMedia: TypeAlias = Literal["text/html", "application/pdf"]
 """Media types of a spec sheet."""
 
 
@@ -60,5 +60,7 @@ class SpecSheetQuestion(TypedDict, total=False):
     """Revision of the sheet."""
     date: str
     """The day that the sheet bears, as ISO 8601 writes it."""
+    paper: Literal["A4", "letter"]
+    """Paper of a PDF; A4 unless given."""
     html: Literal["page", "fragment"]
     """Whether HTML is a page of its own (unless given) or a fragment to be put into one."""

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from scalewright_client._results.estimate import Note
 from scalewright_client._results.rules import Rule
 
 __all__ = ["Fraction", "Fret", "Layout"]
@@ -53,3 +54,5 @@ class Layout:
     """Number of the fret that stands for the octave; None where there is none."""
     frets: tuple[Fret, ...]
     """The frets, from the nut on: ``frets[11]`` is fret 12."""
+    notes: tuple[Note, ...]
+    """Cautions that come with a valid answer."""

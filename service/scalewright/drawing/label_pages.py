@@ -1,0 +1,147 @@
+"""Pages of labels: labels of one size side by side on paper, from a place on."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scalewright.drawing.label_sheet import LabelOrder, PrintedLabel, fill_label, print_label
+from scalewright.drawing.language import Language
+from scalewright.drawing.moving import moved
+from scalewright.drawing.page import Drawing
+from scalewright.drawing.sheet import PAPERS
+from scalewright.lutherie.errors import LutherieError, PaperError
+
+__all__ = ["MOST_LABELS", "LabelPages", "PageGrid", "PrintedPages", "grid_of", "print_pages"]
+
+MOST_LABELS = 1000
+"""The most labels in one file."""
+
+
+@dataclass(frozen=True, slots=True)
+class PageGrid:
+    """Places of labels on a page."""
+
+    columns: int
+    """Labels side by side."""
+    rows: int
+    """Labels one below the other."""
+    left: float
+    """From the left edge of the paper to the first column. [mm]"""
+    top: float
+    """From the upper edge of the paper to the first row. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class LabelPages:
+    """Labels of one size that go on pages."""
+
+    orders: Sequence[LabelOrder]
+    """The labels, all of one size."""
+    paper: str
+    """A4 or letter, upright."""
+    start: int = 1
+    """Place of the first label on the first page, counted along the rows from the upper left."""
+    column_gap: float = 0.0
+    """Between neighbours in a row. [mm]"""
+    row_gap: float = 0.0
+    """Between rows. [mm]"""
+    left: float | None = None
+    """From the left edge to the first column; None to centre the labels. [mm]"""
+    top: float | None = None
+    """From the upper edge to the first row; None to centre the labels. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedPages:
+    """Pages of labels."""
+
+    pages: Sequence[Drawing]
+    """The pages."""
+    grid: PageGrid
+    """Places of labels on each."""
+    labels: Sequence[PrintedLabel]
+    """The labels, in their order."""
+
+
+def grid_of(wanted: LabelPages) -> PageGrid:
+    """Places of labels on a page.
+
+    Parameters
+    ----------
+    wanted : LabelPages
+        Size, gaps and edges.
+
+    Returns
+    -------
+    PageGrid
+        As many columns and rows as the paper holds.
+
+    Raises
+    ------
+    PaperError
+        Not one label fits the paper, or the first place is none of the page's.
+    """
+    height, width = PAPERS[wanted.paper]
+    first = wanted.orders[0]
+    columns = _count(width - (wanted.left or 0.0), first.width, wanted.column_gap)
+    rows = _count(height - (wanted.top or 0.0), first.height, wanted.row_gap)
+    if columns * rows == 0:
+        message = f"no label of {first.width:g} mm by {first.height:g} mm fits this paper from these edges"
+        raise PaperError(message, field=("size",))
+    if wanted.start > columns * rows:
+        message = f"a page has {columns * rows} places, so the first label cannot have place {wanted.start}"
+        raise PaperError(message, field=("start",), places=columns * rows)
+    free_x = width - columns * first.width - (columns - 1) * wanted.column_gap
+    free_y = height - rows * first.height - (rows - 1) * wanted.row_gap
+    left = 0.5 * free_x if wanted.left is None else wanted.left
+    top = 0.5 * free_y if wanted.top is None else wanted.top
+    return PageGrid(columns, rows, left, top)
+
+
+def _count(room: float, size: float, gap: float) -> int:
+    """How many labels a length holds; a hair's breadth too much is rounding."""
+    return max(0, int((room + gap) / (size + gap) + 1e-9))
+
+
+def print_pages(wanted: LabelPages, language: Language) -> PrintedPages:
+    """Set labels on pages.
+
+    Parameters
+    ----------
+    wanted : LabelPages
+        The labels and the paper.
+    language : Language
+        What they are written in.
+
+    Returns
+    -------
+    PrintedPages
+        Each label where its place is.
+
+    Raises
+    ------
+    PaperError
+        As :func:`grid_of` does.
+    LutherieError
+        What a label is refused for alone; its field begins with the label's place in the list.
+    """
+    grid = grid_of(wanted)
+    height, width = PAPERS[wanted.paper]
+    pages: list[Drawing] = []
+    labels: list[PrintedLabel] = []
+    for index, order in enumerate(wanted.orders):
+        try:
+            label = print_label(fill_label(order), language)
+        except LutherieError as refusal:
+            if refusal.field[:1] != ("size",):
+                refusal.field = ("labels", index, *refusal.field)
+            raise
+        page, place = divmod(index + wanted.start - 1, grid.columns * grid.rows)
+        if page == len(pages):
+            pages.append(Drawing(width, height, title=language.say("labels"), description=f"{page + 1}"))
+        row, column = divmod(place, grid.columns)
+        dx = grid.left + column * (label.width + wanted.column_gap)
+        dy = height - grid.top - row * (label.height + wanted.row_gap) - label.height
+        for name, items in label.drawing.layers.items():
+            pages[page].layer(name).extend(moved(item, dx, dy) for item in items)
+        labels.append(label)
+    return PrintedPages(pages, grid, labels)

@@ -37,6 +37,7 @@ NAMED_OTHERWISE = {
 """Answers whose thing of the craft has another name, each with the reason."""
 
 NO_VIEW = {
+    "LabelPagesOut": "pages are a thing of the drawing floor",
     "PrintedLabelOut": "what is printed is a thing of the drawing floor",
     "SheetSentencesOut": "sentences are made on the drawing floor, by language",
     "RulesOut": "a list of what the wire itself understands",

@@ -131,7 +131,7 @@ def test_what_makes_no_label_is_a_problem(send, change, slug, pointer):
 def test_many_labels_are_told_line_by_line(send):
     """A batch gives for each label what it says alone, and a bad one spoils no other."""
     good, small = {"part": BOARD, "id": 7}, {"part": BOARD, "id": "s", "size": {"width": 20, "height": 10}}
-    lines = "\n".join(json.dumps(line) for line in (good, small, {"part": {}}, good))
+    lines = "\n".join(map(json.dumps, (good, small, {"part": {}}, good)))
     answer = send("POST", "/v1/label/batch", content=lines, headers={"Content-Type": "application/jsonl"})
     rows = [json.loads(line) for line in answer.text.splitlines()]
     alone = send("POST", "/v1/label", json={"part": BOARD}).json()

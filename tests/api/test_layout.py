@@ -81,6 +81,7 @@ BAD = [
     ({**BOARD, "rule": {"name": "listed", "cents": [100] * 61}}, "/rule/cents", "too_long"),
     ({**BOARD, "scale_basis": "label"}, "/scale_basis", "literal_error"),
     ({**BOARD, "fractions": 48}, "/fractions", "literal_error"),
+    ({**BOARD, "fractions": True}, "/fractions", "graduation_type"),
     ({**BOARD, "lenght": 650}, "/lenght", "extra_forbidden"),
     ({**BOARD, "__proto__": {}}, "/__proto__", "extra_forbidden"),
     ({key: BOARD[key] for key in ("scale", "rule")}, "/frets", "missing"),

@@ -16,6 +16,7 @@ OPERATIONS = {
     "conformity": ("post", "/v1/conformity", sc.Conformity),
     "spec_sheet": ("post", "/v1/spec-sheet", sc.SpecSheet),
     "label": ("post", "/v1/label", sc.PrintedLabel),
+    "label_pages": ("post", "/v1/label/pages", sc.LabelPages),
     "label_read": ("post", "/v1/label/read", sc.Tag),
     "tooling": ("post", "/v1/tooling", sc.Tooling),
     "tooling_origin": ("post", "/v1/tooling/origin", sc.ToolOrigin),

@@ -191,6 +191,7 @@ SHAPES = [
     ("spec_sheet", "stringing", requests.Stringing),
     ("spec_sheet", "outline", requests.Outline),
     ("label", "part", requests.Part),
+    ("label_pages", "labels", requests.LabelOnPage),
     ("label", "size", requests.LabelSize),
     ("tooling", "layout", requests.LaidOut),
     ("fingerboard", "scale", requests.FanScale),
@@ -246,6 +247,13 @@ def test_a_label_is_asked_for_like_what_it_says(document):
     assert set(get_type_hints(requests.LabelQuestion)) == set(inspect.signature(operations.label).parameters)
     offered = set(document["paths"]["/v1/label"]["post"]["responses"]["200"]["content"])
     assert set(get_args(requests.LabelMedia)) == offered - {"application/json"}
+
+
+def test_pages_of_labels_are_asked_for_like_what_they_say(document):
+    """The keywords are the same, and the media types are those that the service can make, JSON aside."""
+    assert set(get_type_hints(requests.LabelPagesQuestion)) == set(inspect.signature(operations.label_pages).parameters)
+    offered = set(document["paths"]["/v1/label/pages"]["post"]["responses"]["200"]["content"])
+    assert {*get_args(requests.LabelPagesMedia)} == offered - {"application/json"}
 
 
 def test_a_sheet_is_asked_for_like_its_figures(document):

@@ -7,7 +7,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from scalewright.drawing.label_pages import LabelPages, grid_of, print_pages
+from scalewright.drawing.label_pages import LabelPages, fill_pages, grid_of, print_pages
 from scalewright.drawing.label_sheet import LabelOrder
 from scalewright.drawing.language import language_named
 from scalewright.drawing.pdf import write_pdf_sheets
@@ -30,8 +30,8 @@ def orders(number, size=(70.0, 36.0)):
 
 def test_labels_begin_at_the_place_that_is_asked_for():
     """On A4 stand 3 by 8 labels of 70 mm by 36 mm; from place 23 on, the third goes on the next page."""
-    printed = print_pages(LabelPages(orders(3), "A4", start=23), language_named("en"))
-    with pdfplumber.open(io.BytesIO(write_pdf_sheets(printed.pages))) as pdf:
+    filled = fill_pages(LabelPages(orders(3), "A4", start=23))
+    with pdfplumber.open(io.BytesIO(write_pdf_sheets(print_pages(filled, language_named("en"))))) as pdf:
         places = [
             (number, word["x0"] / POINT, word["top"] / POINT)
             for number, page in enumerate(pdf.pages)
@@ -39,10 +39,12 @@ def test_labels_begin_at_the_place_that_is_asked_for():
             if word["text"] in {"B0", "B1", "B2"}
         ]
 
-    assert (printed.grid.columns, printed.grid.rows) == (3, 8)
-    assert (printed.grid.left, printed.grid.top) == (pytest.approx(0.0), pytest.approx(4.5))
+    assert (filled.grid.columns, filled.grid.rows) == (3, 8)
+    assert filled.grid.left == pytest.approx(0.0)
+    assert filled.grid.top == pytest.approx(4.5)
     (_, x0, y0), (_, x1, y1), (page, x2, y2) = places
     assert page == 1
+    assert filled.pages == 2
     assert 70.0 < x0 < 140.0 < x1 < 210.0
     assert y0 == pytest.approx(y1, abs=0.01)
     assert 4.5 + 7 * 36.0 < y0 < 4.5 + 8 * 36.0
@@ -55,8 +57,8 @@ def test_labels_begin_at_the_place_that_is_asked_for():
 @pytest.mark.source("independent readers: PDFium draws the page, zxing-cpp reads it")
 def test_all_codes_of_a_page_are_read():
     """A full page gives back all its parts; slow, as it is drawn and searched."""
-    printed = print_pages(LabelPages(orders(24), "A4"), language_named("en"))
-    page = pypdfium2.PdfDocument(write_pdf_sheets(printed.pages))[0].render(scale=300 / 72).to_pil()
+    pages = print_pages(fill_pages(LabelPages(orders(24), "A4")), language_named("en"))
+    page = pypdfium2.PdfDocument(write_pdf_sheets(pages))[0].render(scale=300 / 72).to_pil()
     tags = [read_tag(code.text) for code in zxingcpp.read_barcodes(page)]
 
     assert {tag.id for tag in tags} == {f"B{n}" for n in range(24)}
@@ -81,16 +83,16 @@ def test_gaps_and_edges_are_kept():
 def test_what_fits_no_paper_is_refused(wanted):
     """Labels too wide, and places that are not there, are refused."""
     with pytest.raises(PaperError):
-        print_pages(wanted, language_named("en"))
+        fill_pages(wanted)
 
 
 def test_a_refusal_names_the_label():
     """What is wrong with one label is said of that one; a size too small is the fault of all."""
     bad = [*orders(1), LabelOrder(Part("x", "board"), "mm", Beliefs(), 70.0, 36.0)]
     with pytest.raises(UndefinedPartError) as refused:
-        print_pages(LabelPages(bad, "A4"), language_named("en"))
+        fill_pages(LabelPages(bad, "A4"))
     with pytest.raises(LabelSizeError) as too_small:
-        print_pages(LabelPages(orders(2, (20.0, 10.0)), "A4"), language_named("en"))
+        print_pages(fill_pages(LabelPages(orders(2, (20.0, 10.0)), "A4")), language_named("en"))
 
     assert refused.value.field == ("labels", 1, "part")
     assert too_small.value.field == ("size",)

@@ -33,6 +33,7 @@ from scalewright.api.routers import (
     identification,
     intonation,
     label,
+    label_pages,
     layout,
     nominal,
     operation,
@@ -84,7 +85,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.state.workshop = Workshop(settings.batch_processes)
     app.openapi = partial(_document, app)  # type: ignore[method-assign]  # FastAPI's documented way
     craft = (layout, identification, fingerboard, compensation, intonation, diagnosis, stretch_test)
-    parts = (nominal, assembly, conformity, label, spec_sheet, tooling)
+    parts = (nominal, assembly, conformity, label, label_pages, spec_sheet, tooling)
     for part in (*craft, *parts, rules, operation, problems, *([docs] if settings.docs else [])):
         # Taken over one by one: a router that is included is searched twice for every request.
         app.router.routes.extend(part.router.routes)

@@ -26,7 +26,7 @@ CONTENT_TYPES = {media_type: media_type.encode() for media_type in FORMATS.value
 }
 """How the header Content-Type names each."""
 
-HEAVY = frozenset({DXF, PDF, PNG})
+HEAVY = frozenset({DXF, HTML, PDF, PNG})
 """Forms that take long enough to be written off the event loop."""
 
 _MOST_RANGES = 32

@@ -3,13 +3,14 @@
 import itertools
 import math
 from collections.abc import Sequence
-from typing import TypeVar
+from functools import lru_cache
+from typing import NamedTuple, TypeVar
 
 from scalewright.drawing.check_bars import draw_check_bars
 from scalewright.drawing.letters import text_width
-from scalewright.drawing.page import Circle, Drawing, Line, Path, Strokes, Text
+from scalewright.drawing.page import Anchor, Circle, Drawing, Line, Path, Strokes, Text
 from scalewright.drawing.sheet import MARGIN, PAPERS, Sheet
-from scalewright.drawing.title_block import block_height, draw_cover, draw_title_block
+from scalewright.drawing.title_block import draw_cover, draw_title_block, set_title_block
 from scalewright.lutherie.fingerboard import BoardFret, Fingerboard, Point
 from scalewright.lutherie.fingerboard.points import meeting
 
@@ -57,13 +58,13 @@ def board_sheet(board: Fingerboard, sheet: Sheet, unit: str) -> Drawing:
     Drawing
         As large as it needs to be.
     """
-    low_x, high_x, _, _ = _extent(board)
-    room = max(high_x - low_x, _LEAST_WIDTH)
-    words = _HEADING, _sentences(board, unit), board.notes[0].text
-    block = block_height(sheet, *words, room)
-    drawing = _begin(board, sheet, room, block)
+    extent = _extent(board)
+    room = max(extent.right - extent.left, _LEAST_WIDTH)
+    statement = board.statement
+    block = set_title_block(sheet, _HEADING, _sentences(board, statement, unit), board.notes[0].text, room)
+    drawing = _begin(sheet, statement, extent, room, block.height)
     plan_of_board(drawing, board, unit)
-    draw_title_block(drawing, sheet, *words, (MARGIN, 0.6 * MARGIN + block), room)
+    draw_title_block(drawing, block, (MARGIN, 0.6 * MARGIN + block.height))
     return drawing
 
 
@@ -88,22 +89,31 @@ def board_on_pages(board: Fingerboard, sheet: Sheet, unit: str) -> tuple[Drawing
     """
     cover = Drawing(*(sheet.page or PAPERS["A4"]), title=sheet.title or _HEADING)
     draw_check_bars(cover, MARGIN, MARGIN)
-    draw_cover(cover, sheet, _HEADING, _sentences(board, unit), board.notes[0].text)
-    low_x, high_x, _, _ = _extent(board)
-    whole = _begin(board, sheet, high_x - low_x, 0.0)
+    statement, extent = board.statement, _extent(board)
+    draw_cover(cover, sheet, _HEADING, _sentences(board, statement, unit), board.notes[0].text)
+    whole = _begin(sheet, statement, extent, extent.right - extent.left, 0.0)
     plan_of_board(whole, board, unit)
     return cover, whole
 
 
-def _begin(board: Fingerboard, sheet: Sheet, room: float, block: float) -> Drawing:
+class _Extent(NamedTuple):
+    """Room that a board takes with its letters, from its own zero point. [mm]"""
+
+    left: float
+    right: float
+    below: float
+    above: float
+
+
+def _begin(sheet: Sheet, statement: str, extent: _Extent, room: float, block: float) -> Drawing:
     """Begin a drawing of a board with room for a block below it."""
-    low_x, high_x, low_y, high_y = _extent(board)
+    left, right, below, above = extent
     return Drawing(
         width=_whole(room + 2.0 * MARGIN),
-        height=_whole(block + high_y - low_y + 0.8 * MARGIN),
+        height=_whole(block + above - below + 0.8 * MARGIN),
         title=sheet.title or _HEADING,
-        description=board.statement,
-        origin=(MARGIN - low_x + 0.5 * (room - (high_x - low_x)), 0.6 * MARGIN + block - low_y),
+        description=statement,
+        origin=(MARGIN - left + 0.5 * (room - (right - left)), 0.6 * MARGIN + block - below),
     )
 
 
@@ -115,16 +125,14 @@ def _whole(length: float) -> float:
     return math.ceil(length / _EIGHTH) * _EIGHTH
 
 
-def _extent(board: Fingerboard) -> tuple[float, float, float, float]:
-    """Room that a board takes with its letters, from its own zero point: left, right, below, above. [mm]"""
-    lines = (board.nut, board.zero_line, board.saddle, board.scale_end)
-    points = [*board.outline, *(point for line in lines for point in line)]
-    xs, ys = [point.x for point in points], [point.y for point in points]
+def _extent(board: Fingerboard) -> _Extent:
+    """Room that a board takes with its letters."""
+    xs, ys = zip(*board.outline, *board.nut, *board.zero_line, *board.saddle, *board.scale_end, strict=True)
     above = _ROOM_ABOVE_BOTH if _two_sided(board) else _ROOM_ABOVE
-    return min(xs) - 7.0, max(xs) + 10.0, min(ys) - _ROOM_BELOW, max(ys) + above
+    return _Extent(min(xs) - 7.0, max(xs) + 10.0, min(ys) - _ROOM_BELOW, max(ys) + above)
 
 
-def _sentences(board: Fingerboard, unit: str) -> list[str]:
+def _sentences(board: Fingerboard, statement: str, unit: str) -> list[str]:
     """What stands in the title block about the board."""
     kerf = f"Kerf {in_words(board.plan.slots.kerf, unit)} {unit}"
     depth = board.frets[-1].slot.depth
@@ -132,7 +140,7 @@ def _sentences(board: Fingerboard, unit: str) -> list[str]:
     side = f"Numbers beside the board: distances from the zero line at the nut, in {_UNITS[unit]}"
     along = ", along the outer string on that side" if _two_sided(board) else ", along the centre line"
     return [
-        board.statement,
+        statement,
         f"{kerf}{deep}. {side}{along if board.measured == 'centre_line' or _two_sided(board) else ''}.",
     ]
 
@@ -168,7 +176,7 @@ def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
 
 def _name(fret: BoardFret, index: int) -> str:
     """Name of a fret in a drawing, safe whatever people call it."""
-    return f"extra-{index}" if fret.fret is None else str(fret.fret)
+    return f"extra-{index}" if fret.place.fret is None else fret.place.name
 
 
 def _markers(drawing: Drawing, board: Fingerboard) -> None:
@@ -176,7 +184,7 @@ def _markers(drawing: Drawing, board: Fingerboard) -> None:
     ox, oy = drawing.origin
     layer = drawing.layer("markers")
     hatching: list[tuple[float, float, float, float]] = []
-    places = {fret.fret: fret.on_centre_line for fret in board.frets if fret.fret is not None} | {0: 0.0}
+    places = {fret.place.fret: fret.on_centre_line for fret in board.frets} | {0: 0.0}
     for index, marker in enumerate(board.markers):
         radius = min(_MARKER, 0.3 * (places[marker.fret] - places[marker.fret - 1]))
         x, y = marker.at.x + ox, marker.at.y + oy
@@ -196,37 +204,39 @@ def _letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     two_sided = _two_sided(board)
     # The bass side lies below on a right-handed board, and above on a left-handed one.
     for side, sign in (("bass", -up), ("treble", up)):
-        ends = [_edge_end(board, fret, side) for fret in board.frets]
+        ends = _edge_ends(board, side)
         above = sign > 0.0
         offset = _TICK + _ASIDE
         if above:
-            for fret, end in _spaced(
-                board.frets, ends, [max(text_width(fret.name, _NUMBER), 1.0) for fret in board.frets]
-            ):
-                letters.append(Text(end.x + ox, end.y + oy + offset, fret.name, _NUMBER, "middle", bold=True))
+            names = [fret.place.name for fret in board.frets]
+            for name, (x, y) in _spaced(names, ends, [_number_width(name) for name in names]):
+                letters.append(Text(x + ox, y + oy + offset, name, _NUMBER, "middle", 0.0, True))  # noqa: FBT003  (bold)
             offset += _NUMBER + 0.8
         if two_sided or not above:
-            texts = [in_words(_distance(fret, side, two_sided), unit) for fret in board.frets]
-            size = _size_for([end.x for end in ends])
-            for index, end in _spaced(range(len(texts)), ends, [1.15 * size] * len(texts)):
-                x, y = end.x + ox + 0.35 * size, end.y + oy + sign * offset
-                letters.append(Text(x, y, texts[index], size, "start" if above else "end", 90.0))
+            distances = [getattr(fret.from_zero, side) if two_sided else fret.on_centre_line for fret in board.frets]
+            size = _size_for([x for x, _ in ends])
+            anchor: Anchor = "start" if above else "end"
+            for distance, (x, y) in _spaced(distances, ends, [1.15 * size] * len(ends)):
+                place = x + ox + 0.35 * size, y + oy + sign * offset
+                letters.append(Text(*place, in_words(distance, unit), size, anchor, 90.0))
         near, far = oy + sign * 0.4, oy + sign * (0.4 + _TICK)
         ticks.append(Strokes([(x + ox, y + near, x + ox, y + far) for x, y in ends]))
     _ends(drawing, board)
 
 
-def _distance(fret: BoardFret, side: str, two_sided: bool) -> float:  # noqa: FBT001  (one of a table's two kinds)
-    return float(getattr(fret.from_zero, side)) if two_sided else fret.on_centre_line
+@lru_cache(maxsize=256)
+def _number_width(name: str) -> float:
+    """Room that the number of a fret takes; the same on every board. [mm]"""
+    return max(text_width(name, _NUMBER), 1.0)
 
 
-def _edge_end(board: Fingerboard, fret: BoardFret, side: str) -> Point:
-    """Where a fret's line, prolonged, leaves the board."""
+def _edge_ends(board: Fingerboard, side: str) -> list[Point]:
+    """Where the frets' lines, prolonged, leave the board on one side."""
     first, second, third, fourth = board.outline
     # A slot that runs out of the board ends there; one that is blind or cut short does not.
     if side == "bass":
-        return fret.slot.bass if fret.slot.edges[0] else meeting(fret.line, (first, fourth))
-    return fret.slot.treble if fret.slot.edges[1] else meeting(fret.line, (second, third))
+        return [fret.slot.bass if fret.slot.edges[0] else meeting(fret.line, (first, fourth)) for fret in board.frets]
+    return [fret.slot.treble if fret.slot.edges[1] else meeting(fret.line, (second, third)) for fret in board.frets]
 
 
 def _size_for(xs: Sequence[float]) -> float:
@@ -240,9 +250,10 @@ def _spaced(things: Sequence[_T], places: Sequence[Point], widths: Sequence[floa
     kept: list[tuple[_T, Point]] = []
     taken = -math.inf
     for thing, place, width in zip(things, places, widths, strict=True):
-        if place.x - 0.5 * width >= taken:
+        x, half = place[0], 0.5 * width
+        if x - half >= taken:
             kept.append((thing, place))
-            taken = place.x + 0.5 * width
+            taken = x + half
     return kept
 
 

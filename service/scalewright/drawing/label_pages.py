@@ -3,16 +3,16 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scalewright.drawing.label_sheet import LabelOrder, PrintedLabel, fill_label, print_label
+from scalewright.drawing.label_sheet import FilledLabel, LabelOrder, fill_label, print_label
 from scalewright.drawing.language import Language
 from scalewright.drawing.moving import moved
 from scalewright.drawing.page import Drawing
 from scalewright.drawing.sheet import PAPERS
 from scalewright.lutherie.errors import LutherieError, PaperError
 
-__all__ = ["MOST_LABELS", "LabelPages", "PageGrid", "PrintedPages", "grid_of", "print_pages"]
+__all__ = ["MOST_LABELS", "FilledPages", "LabelPages", "PageGrid", "fill_pages", "grid_of", "print_pages"]
 
-MOST_LABELS = 1000
+MOST_LABELS = 500
 """The most labels in one file."""
 
 
@@ -51,15 +51,25 @@ class LabelPages:
 
 
 @dataclass(frozen=True, slots=True)
-class PrintedPages:
-    """Pages of labels."""
+class FilledPages:
+    """Pages of labels whose parts are known."""
 
-    pages: Sequence[Drawing]
-    """The pages."""
+    wanted: LabelPages
+    """What is wanted."""
     grid: PageGrid
-    """Places of labels on each."""
-    labels: Sequence[PrintedLabel]
+    """Places of labels on each page."""
+    labels: Sequence[FilledLabel]
     """The labels, in their order."""
+
+    @property
+    def codes(self) -> list[str]:
+        """What the labels' codes carry."""
+        return [label.code for label in self.labels]
+
+    @property
+    def pages(self) -> int:
+        """How many pages there are."""
+        return -(-(len(self.labels) + self.wanted.start - 1) // (self.grid.columns * self.grid.rows))
 
 
 def grid_of(wanted: LabelPages) -> PageGrid:
@@ -102,20 +112,18 @@ def _count(room: float, size: float, gap: float) -> int:
     return max(0, int((room + gap) / (size + gap) + 1e-9))
 
 
-def print_pages(wanted: LabelPages, language: Language) -> PrintedPages:
-    """Set labels on pages.
+def fill_pages(wanted: LabelPages) -> FilledPages:
+    """Find out what labels are to state.
 
     Parameters
     ----------
     wanted : LabelPages
         The labels and the paper.
-    language : Language
-        What they are written in.
 
     Returns
     -------
-    PrintedPages
-        Each label where its place is.
+    FilledPages
+        What :func:`print_pages` prints.
 
     Raises
     ------
@@ -125,23 +133,46 @@ def print_pages(wanted: LabelPages, language: Language) -> PrintedPages:
         What a label is refused for alone; its field begins with the label's place in the list.
     """
     grid = grid_of(wanted)
-    height, width = PAPERS[wanted.paper]
-    pages: list[Drawing] = []
-    labels: list[PrintedLabel] = []
+    labels = []
     for index, order in enumerate(wanted.orders):
         try:
-            label = print_label(fill_label(order), language)
+            labels.append(fill_label(order))
         except LutherieError as refusal:
-            if refusal.field[:1] != ("size",):
-                refusal.field = ("labels", index, *refusal.field)
+            refusal.field = ("labels", index, *refusal.field)
             raise
+    return FilledPages(wanted, grid, labels)
+
+
+def print_pages(filled: FilledPages, language: Language) -> list[Drawing]:
+    """Set labels on pages.
+
+    Parameters
+    ----------
+    filled : FilledPages
+        The labels and the paper.
+    language : Language
+        What they are written in.
+
+    Returns
+    -------
+    list of Drawing
+        Each label where its place is.
+
+    Raises
+    ------
+    LabelSizeError
+        The labels are too small for the content of one of them.
+    """
+    wanted, grid = filled.wanted, filled.grid
+    height, width = PAPERS[wanted.paper]
+    title = language.say("labels")
+    pages = [Drawing(width, height, title=title) for _ in range(filled.pages)]
+    for index, label in enumerate(filled.labels):
+        printed = print_label(label, language)
         page, place = divmod(index + wanted.start - 1, grid.columns * grid.rows)
-        if page == len(pages):
-            pages.append(Drawing(width, height, title=language.say("labels"), description=f"{page + 1}"))
         row, column = divmod(place, grid.columns)
-        dx = grid.left + column * (label.width + wanted.column_gap)
-        dy = height - grid.top - row * (label.height + wanted.row_gap) - label.height
-        for name, items in label.drawing.layers.items():
+        dx = grid.left + column * (printed.width + wanted.column_gap)
+        dy = height - grid.top - row * (printed.height + wanted.row_gap) - printed.height
+        for name, items in printed.drawing.layers.items():
             pages[page].layer(name).extend(moved(item, dx, dy) for item in items)
-        labels.append(label)
-    return PrintedPages(pages, grid, labels)
+    return pages

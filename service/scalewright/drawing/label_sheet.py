@@ -80,6 +80,11 @@ class FilledLabel:
     source: Source
     """What the true scale is known from."""
 
+    @property
+    def code(self) -> str:
+        """What its code carries."""
+        return write_tag(self.tag) if self.order.url is None else self.order.url
+
 
 @dataclass(frozen=True, slots=True)
 class PrintedLabel:
@@ -139,8 +144,7 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
         The label is too small for its content; names the smallest that works.
     """
     order = label.order
-    code = write_tag(label.tag) if order.url is None else order.url
-    rows = _modules(code)
+    rows = _modules(label.code)
     large, lines = _words(label, language)
     found = _arrange(large, lines, len(rows), order, order.width, order.height)
     if found is None:
@@ -149,7 +153,7 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
     _draw(drawing, found, large, rows)
     return PrintedLabel(
         drawing=drawing,
-        code=code,
+        code=label.code,
         module=found.module,
         lines=[large, *found.lines],
         width=order.width,

@@ -61,6 +61,12 @@ def text_width(text: str, size: float) -> float:
     return sum(map(_SHARES.__getitem__, text)) * size
 
 
+@lru_cache(maxsize=64)
+def _words(text: str, size: float) -> list[tuple[str, float]]:
+    """Words of a text and their widths; most texts come again, in another room. [mm]"""
+    return [(word, text_width(word, size)) for word in text.split()]
+
+
 @lru_cache(maxsize=512)
 def wrap(text: str, size: float, width: float) -> tuple[str, ...]:
     """Lines of a text, broken between words, and within a word that is longer than a line.
@@ -80,8 +86,8 @@ def wrap(text: str, size: float, width: float) -> tuple[str, ...]:
     lines: list[str] = []
     line, taken = "", 0.0
     space = text_width(" ", size)
-    for word in text.split():
-        rest, needed = word, text_width(word, size)
+    for word, word_width in _words(text, size):
+        rest, needed = word, word_width
         if line and taken + space + needed <= width:
             line, taken = f"{line} {rest}", taken + space + needed
             continue

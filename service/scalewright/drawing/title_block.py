@@ -1,13 +1,14 @@
 """The title block: what a drawing is, for whom and when, its check bars, and what to mind at the saw."""
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from scalewright.drawing.check_bars import BARS_HEIGHT, BARS_WIDTH, draw_check_bars
 from scalewright.drawing.letters import clip_text, wrap
 from scalewright.drawing.page import Drawing, Line, Text
 from scalewright.drawing.sheet import MARGIN, Sheet
 
-__all__ = ["Paragraph", "block_height", "draw_cover", "draw_title_block", "paragraphs_of"]
+__all__ = ["Paragraph", "TitleBlock", "draw_cover", "draw_title_block", "paragraphs_of", "set_title_block"]
 
 _TITLE, _BODY = 6.0, 3.2
 _LEADING = 1.45
@@ -32,39 +33,31 @@ def _height(paragraphs: Sequence[Paragraph]) -> float:
     return sum(len(lines) * size * _LEADING + 0.4 * size for lines, size, _ in paragraphs)
 
 
-def _columns(
-    sheet: Sheet, heading: str, sentences: Sequence[str], caution: str, width: float
-) -> tuple[bool, list[Paragraph], list[Paragraph]]:
-    """Whether all stands side by side, what the drawing is, and what to mind."""
-    beside = width >= _ROOM_FOR_THREE
-    room = 0.5 * (width - BARS_WIDTH - 2.0 * _GAP) if beside else width
-    cautions: list[Paragraph] = [(wrap(caution, _BODY, room), _BODY, False)]
-    return beside, paragraphs_of(sheet, heading, sentences, room), cautions
+class TitleBlock(NamedTuple):
+    """A block whose lines are broken, ready to be drawn."""
 
-
-def block_height(sheet: Sheet, heading: str, sentences: Sequence[str], caution: str, width: float) -> float:
+    beside: bool
+    """Whether all stands side by side."""
+    left: list[Paragraph]
+    """What the drawing is."""
+    right: list[Paragraph]
+    """What to mind."""
+    width: float
+    """Width of the block. [mm]"""
+    height: float
     """Height of the block on a page. [mm]"""
-    beside, left, right = _columns(sheet, heading, sentences, caution, width)
-    if beside:
-        return max(_height(left), _height(right), BARS_HEIGHT) + _GAP
-    return _height(left) + _height(right) + BARS_HEIGHT + 2.5 * _GAP
 
 
-def draw_title_block(
-    drawing: Drawing,
-    sheet: Sheet,
-    heading: str,
-    sentences: Sequence[str],
-    caution: str,
-    corner: tuple[float, float],
-    width: float,
-) -> None:
-    """Draw the block.
+def _room_beside(width: float) -> float:
+    """Room for either column of letters where all stands side by side. [mm]"""
+    return 0.5 * (width - BARS_WIDTH - 2.0 * _GAP)
+
+
+def set_title_block(sheet: Sheet, heading: str, sentences: Sequence[str], caution: str, width: float) -> TitleBlock:
+    """Break the lines of a block.
 
     Parameters
     ----------
-    drawing : Drawing
-        To draw on.
     sheet : Sheet
         Title, identifiers and date.
     heading : str
@@ -73,18 +66,44 @@ def draw_title_block(
         What is said about the thing drawn.
     caution : str
         What to mind.
-    corner : pair of float
-        Upper left corner of the block. [mm]
     width : float
         Width of the block. [mm]
+
+    Returns
+    -------
+    TitleBlock
+        What to draw, and the height that it takes.
+    """
+    beside = width >= _ROOM_FOR_THREE
+    room = _room_beside(width) if beside else width
+    left = paragraphs_of(sheet, heading, sentences, room)
+    right: list[Paragraph] = [(wrap(caution, _BODY, room), _BODY, False)]
+    if beside:
+        height = max(_height(left), _height(right), BARS_HEIGHT) + _GAP
+    else:
+        height = _height(left) + _height(right) + BARS_HEIGHT + 2.5 * _GAP
+    return TitleBlock(beside, left, right, width, height)
+
+
+def draw_title_block(drawing: Drawing, block: TitleBlock, corner: tuple[float, float]) -> None:
+    """Draw a block.
+
+    Parameters
+    ----------
+    drawing : Drawing
+        To draw on.
+    block : TitleBlock
+        The block.
+    corner : pair of float
+        Upper left corner of the block. [mm]
     """
     x, top = corner
-    beside, left, right = _columns(sheet, heading, sentences, caution, width)
+    beside, left, right, width, _ = block
     drawing.layer("frame").append(Line(x, top, x + width, top))
     top -= 0.5 * _GAP
     if beside:
         _write(drawing, left, x, top)
-        room = 0.5 * (width - BARS_WIDTH - 2.0 * _GAP)
+        room = _room_beside(width)
         draw_check_bars(drawing, x + room + _GAP, top - BARS_HEIGHT + 1.0)
         _write(drawing, right, x + width - room, top)
     else:

@@ -35,7 +35,7 @@ class Fret:
 
 _NO_OCTAVE = Note(
     "no-octave-fret",
-    "None of these frets stands for the octave, so the board has no true scale: find the bridge's place by other means.",
+    "None of these frets stands for the octave, so the board has no true scale to place a bridge by.",
 )
 
 

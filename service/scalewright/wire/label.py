@@ -36,12 +36,14 @@ from scalewright.wire.texts import DateText, ShortText
 
 __all__ = [
     "LabelSizeIn",
+    "LabelSizeLike",
     "PrintedLabelIn",
     "PrintedLabelOut",
     "StatedPartOut",
     "StatedRule",
     "TagIn",
     "TagOut",
+    "WebAddress",
     "answer_labels",
 ]
 
@@ -146,11 +148,11 @@ def _which_size(value: object) -> str:
     return "size:own" if isinstance(value, dict | LabelSizeIn) else "size:name"
 
 
-_SizeIn: TypeAlias = Annotated[
+LabelSizeLike: TypeAlias = Annotated[
     Annotated[SizeName, Branch("size:name")] | Annotated[LabelSizeIn, Branch("size:own")], Discriminator(_which_size)
 ]
 
-_Address: TypeAlias = Annotated[
+WebAddress: TypeAlias = Annotated[
     str, Field(max_length=300, pattern=r"^https?://[!-~]+$", examples=["https://shop.example/boards/17"])
 ]
 
@@ -160,7 +162,7 @@ class PrintedLabelIn(Question):
 
     part: PartIn
     """The part; its id is the stock number that the label bears."""
-    size: _SizeIn = "62x29mm"
+    size: LabelSizeLike = "62x29mm"
     """Size of the label: a common one by its name, or a `width` and a `height`."""
     dpi: Annotated[int, Field(ge=100, le=600)] = 300
     """Dots per inch of the printer and of a PNG; the squares of the code are whole numbers of dots."""
@@ -168,7 +170,7 @@ class PrintedLabelIn(Question):
     """A line of your own."""
     date: DateText | None = None
     """The day that the label bears; the service has no clock of its own."""
-    url: _Address | None = None
+    url: WebAddress | None = None
     """An address for the code to carry, instead of the text that /v1/label/read takes."""
     coverage: Share = 0.95
     """Probability that a stated interval holds."""

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Final, Literal, Self, TypeAlias, TypedDi
 from pydantic import (
     AfterValidator,
     BaseModel,
+    BeforeValidator,
     ConfigDict,
     GetCoreSchemaHandler,
     GetJsonSchemaHandler,
@@ -222,7 +223,16 @@ AnyLength: TypeAlias = Annotated[float, LengthBetween(-MOST_PLAUSIBLE, MOST_PLAU
 Uncertainty: TypeAlias = Annotated[float, LengthBetween(0.0, 100.0, "0.05 mm")]
 """A standard uncertainty (k = 1): 0 to 100 mm."""
 
-Denominator: TypeAlias = Literal[1, 2, 4, 8, 16, 32, 64, 128]
+
+def _no_truth(value: object) -> object:
+    """Refuse true and false, which Python takes for 1 and 0."""
+    if isinstance(value, bool):
+        message = "A graduation is the number 1, 2, 4, 8, 16, 32, 64 or 128."
+        raise PydanticCustomError("graduation_type", message)
+    return value
+
+
+Denominator: TypeAlias = Annotated[Literal[1, 2, 4, 8, 16, 32, 64, 128], BeforeValidator(_no_truth)]
 """The finest graduation of an inch rule."""
 
 

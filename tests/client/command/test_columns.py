@@ -4,8 +4,8 @@ import pytest
 
 from scalewright.wire.length_text import read_length
 from scalewright_client._requests import IdentificationQuestion
-from scalewright_client.command import columns as words
-from scalewright_client.command.columns import LENGTHS, NUMBERS, UnusableColumnsError, read_columns
+from scalewright_client.command.columns import UnusableColumnsError, read_columns
+from scalewright_client.command.fields import READINGS
 
 
 def question(header, row, unit=None, mapping=None, fixed=None):
@@ -116,5 +116,5 @@ def test_a_column_may_be_mapped_once():
 
 def test_every_member_of_a_question_can_be_a_column():
     """What the service takes, a file can hold."""
-    assert set(words.FIELDS) == set(IdentificationQuestion.__annotations__)
-    assert set(LENGTHS) | set(NUMBERS) <= set(words.FIELDS)
+    assert set(READINGS.names) == set(IdentificationQuestion.__annotations__)
+    assert set(READINGS.lengths) | set(READINGS.numbers) <= set(READINGS.names)

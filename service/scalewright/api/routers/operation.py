@@ -69,6 +69,7 @@ async def root(request: Request) -> Response:
     """Where to begin: links for programs, the documentation for people."""
     if choose(("application/json", "text/html"), request.headers.get("accept", "*/*").encode("latin-1")) == "text/html":
         return RedirectResponse("/docs", 307, {"Vary": "Accept"})
-    links = {"documentation": "/docs", "openapi": "/openapi.json", "rules": "/v1/rules", "layout": "/v1/layout"}
+    links = {"documentation": "/docs", "openapi": "/openapi.json"}
+    links |= {word: f"/v1/{word}" for word in ("identification", "layout", "rules")}
     headers = {"Link": '</openapi.json>; rel="service-desc", </docs>; rel="service-doc"', "Vary": "Accept"}
     return JSONResponse({"service": "scalewright", "version": __version__, "links": links}, headers=headers)

@@ -17,9 +17,9 @@ def spec_sheet(question: SpecSheetIn) -> SpecSheet:
 
     With it come the frets in millimetres, inches and shop fractions, recommended setbacks for a string set, the
     decision on conformity where the part claims something and was measured, what the part must not be combined with,
-    and cautions. By Accept or `format` it comes as JSON, HTML or PDF; HTML is a page that prints on one sheet or
-    a fragment to be put into your own page, without scripts and with nothing to be fetched. Its looks follow from the custom
-    properties `--scalewright-ink`, `-paper`, `-line`, `-accent`, `-quiet`, `-font` and `-size`; your page may set them.
-    The sentences are in English, German or French by Accept-Language.
+    and cautions. By Accept or `format` it comes as JSON, HTML or PDF. HTML is a page that prints on one sheet, or a
+    fragment to be put into your own page, without scripts and with nothing to be fetched; its looks follow from the
+    custom properties `--scalewright-ink`, `-paper`, `-line`, `-accent`, `-quiet`, `-font` and `-size`, which your page
+    may set. The sentences are in English, German or French by Accept-Language.
     """
     return draw_up_sheet(question.to_domain())

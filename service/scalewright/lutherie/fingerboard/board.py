@@ -227,27 +227,18 @@ def _fret(
 ) -> BoardFret:
     """Draw one fret."""
     plan = ways.plan
-    line = ways.zero if place.fret == 0 else ways.line(place.distances, square=place.fret == plan.square_fret)
-    open_ends = (place.last == plan.strings.count, place.first == 1)
-    bounds = (
-        edges[0] if open_ends[0] else _between_strings(strings[place.last - 1], strings[place.last]),
-        edges[1] if open_ends[1] else _between_strings(strings[place.first - 2], strings[place.first - 1]),
-    )
+    _, number, _, distances, first, last = place
+    line = ways.zero if number == 0 else ways.line(distances, square=number == plan.square_fret)
+    open_ends = (last == plan.strings.count, first == 1)
+    bounds = edges
+    if not all(open_ends):
+        bounds = (
+            edges[0] if open_ends[0] else _between_strings(strings[last - 1], strings[last]),
+            edges[1] if open_ends[1] else _between_strings(strings[first - 2], strings[first - 1]),
+        )
     slot = cut_slot(line, bounds, open_ends, plan.slots, surface)
-    share = place.distances.bass / ways.bass.speaking
-    return BoardFret(
-        name=place.name,
-        fret=place.fret,
-        cents=place.cents,
-        from_zero=place.distances,
-        on_centre_line=on_centre_line(line),
-        line=line,
-        slot=slot,
-        first_string=place.first,
-        last_string=place.last,
-        crossed=list(strings[place.first - 1 : place.last]),
-        share=share if ways.bass.rule == ways.treble.rule else None,
-    )
+    share = distances.bass / ways.bass.speaking if ways.one_rule else None
+    return BoardFret(place, on_centre_line(line), line, slot, strings, share)
 
 
 def _between_strings(string: StringLine, other: StringLine) -> tuple[Point, Point]:
@@ -291,20 +282,22 @@ def _markers(
     wanted = plan.markers
     if wanted is None:
         wanted = COMMON_MARKERS if bass.octave_fret == 12 else ()
-    lines = {fret.fret: fret.line for fret in frets if fret.fret} | {0: zero}
+    lines = {fret.place.fret: (fret.line, fret.on_centre_line) for fret in frets if fret.place.fret}
+    lines[0] = zero, on_centre_line(zero)
     markers = []
     for number in wanted:
         if not 0 < number <= plan.frets:
             continue
-        x = 0.5 * (on_centre_line(lines[number]) + on_centre_line(lines[number - 1]))
+        (line, at), (before, at_before) = lines[number], lines[number - 1]
+        x = 0.5 * (at + at_before)
         if number in plan.double_markers:
             # Through the middle of either half of the strings.
             share = x / strings[0].scale
             aside = 0.5 * (strings[0].at_zero.y + share * (strings[0].at_scale_end.y - strings[0].at_zero.y))
             if len(strings) == 1:
                 aside = 0.25 * abs(frets[0].slot.length)
-            markers.append(Marker(number, _between_frets(lines[number - 1], lines[number], aside)))
-            markers.append(Marker(number, _between_frets(lines[number - 1], lines[number], -aside)))
+            markers.append(Marker(number, _between_frets(before, line, aside)))
+            markers.append(Marker(number, _between_frets(before, line, -aside)))
         else:
             markers.append(Marker(number, Point(x, 0.0)))
     return markers

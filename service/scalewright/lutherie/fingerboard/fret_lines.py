@@ -1,19 +1,19 @@
 """Fret lines and slots: where every fret lies across the board, and the wood that is cut away for it."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from scalewright.lutherie.errors import FretsCollideError, ImpossibleBoardError
+from scalewright.lutherie.fingerboard.places import FretCents, FretDistances, FretPlace
 from scalewright.lutherie.fingerboard.plan import SlotPlan, SurfaceRadius
-from scalewright.lutherie.fingerboard.points import AcrossLine, Point, crossing, meeting, on_centre_line, turned_by
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, crossing, meeting, turned_by
 from scalewright.lutherie.fingerboard.string_lines import StringLine
 from scalewright.lutherie.spacing import CENTS_PER_OCTAVE
 
 __all__ = [
     "BoardFret",
-    "FretCents",
-    "FretDistances",
     "FretSlot",
     "StringCrossing",
     "Surface",
@@ -21,24 +21,6 @@ __all__ = [
     "on_line_at",
     "refuse_collisions",
 ]
-
-
-class FretCents(NamedTuple):
-    """Pitch of a fret on either side."""
-
-    bass: float
-    """By the rule of the lowest string. [cent]"""
-    treble: float
-    """By the rule of string 1. [cent]"""
-
-
-class FretDistances(NamedTuple):
-    """Distance of a fret from the zero line, measured as the plan says."""
-
-    bass: float
-    """Along the lowest string. [mm]"""
-    treble: float
-    """Along string 1. [mm]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,23 +58,25 @@ class FretSlot(NamedTuple):
     @property
     def near_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the nut."""
-        return AcrossLine(*self.corners[:2])
+        first, second, _, _ = self.corners
+        return AcrossLine(Point(*first), Point(*second))
 
     @property
     def far_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the bridge."""
-        return AcrossLine(self.corners[3], self.corners[2])
+        _, _, third, fourth = self.corners
+        return AcrossLine(Point(*fourth), Point(*third))
 
     @property
-    def corners(self) -> tuple[Point, Point, Point, Point]:
-        """Corners of the kerf: on the nut's side bass and treble, then on the bridge's side treble and bass."""
+    def corners(self) -> tuple[tuple[float, float], ...]:
+        """Corners of the kerf: on the nut's side bass and treble, then on the bridge's side treble and bass. [mm]"""
         (ax, ay), (bx, by) = self.bass, self.treble
         # Square to the slot, half a kerf towards the bridge.
         share = math.copysign(0.5 * self.plan.kerf, by - ay) / self.length
         dx, dy = share * (by - ay), -share * (bx - ax)
         px, py = _towards(self.edges[0], dx, dy)
         qx, qy = _towards(self.edges[1], dx, dy)
-        return Point(ax - px, ay - py), Point(bx - qx, by - qy), Point(bx + qx, by + qy), Point(ax + px, ay + py)
+        return (ax - px, ay - py), (bx - qx, by - qy), (bx + qx, by + qy), (ax + px, ay + py)
 
     @property
     def depth(self) -> float | None:
@@ -123,28 +107,48 @@ def _towards(edge: tuple[Point, Point] | None, dx: float, dy: float) -> tuple[fl
 class BoardFret(NamedTuple):
     """One fret of a board."""
 
-    name: str
-    """Its number, or what an extra fret is called."""
-    fret: int | None
-    """Its number by the rule; None for an extra fret."""
-    cents: FretCents
-    """What the rule of either side intends."""
-    from_zero: FretDistances
-    """Distance from the zero line along the outer strings."""
+    place: FretPlace
+    """What it is called, and where it stands by the rules."""
     on_centre_line: float
     """Where it crosses the centre line, from the zero line there. [mm]"""
     line: AcrossLine
     """Its crossings with the outer strings."""
     slot: FretSlot
     """Its slot."""
-    first_string: int
-    """The string nearest to string 1 that it crosses."""
-    last_string: int
-    """The string farthest from string 1 that it crosses."""
-    crossed: list[StringLine]
-    """The strings that it crosses, string 1 first."""
+    strings: Sequence[StringLine]
+    """All strings of the board, string 1 first."""
     share: float | None
     """Where the rule puts it on every string's own scale; None where the rules of the outer strings differ. [-]"""
+
+    @property
+    def name(self) -> str:
+        """Its number, or what an extra fret is called."""
+        return self.place.name
+
+    @property
+    def fret(self) -> int | None:
+        """Its number by the rule; None for an extra fret."""
+        return self.place.fret
+
+    @property
+    def cents(self) -> FretCents:
+        """What the rule of either side intends."""
+        return self.place.cents
+
+    @property
+    def from_zero(self) -> FretDistances:
+        """Distance from the zero line along the outer strings."""
+        return self.place.distances
+
+    @property
+    def first_string(self) -> int:
+        """The string nearest to string 1 that it crosses."""
+        return self.place.first
+
+    @property
+    def last_string(self) -> int:
+        """The string farthest from string 1 that it crosses."""
+        return self.place.last
 
     @property
     def angle_degrees(self) -> float:
@@ -163,7 +167,8 @@ class BoardFret(NamedTuple):
     @property
     def crossings(self) -> list[StringCrossing]:
         """Where it crosses its strings, string 1 first."""
-        return [_cross(string, self.line, self.share) for string in self.crossed]
+        crossed = self.strings[self.first_string - 1 : self.last_string]
+        return [_cross(string, self.line, self.share) for string in crossed]
 
 
 def _cross(string: StringLine, line: AcrossLine, share: float | None) -> StringCrossing:
@@ -238,18 +243,18 @@ def cut_slot(
     bass, treble = meeting(line, edges[0]), meeting(line, edges[1])
     ux, uy = treble.x - bass.x, treble.y - bass.y
     length = math.hypot(ux, uy)
+    inset = plan.inset
+    if inset == 0.0:
+        bound = (edges[0] if open_ends[0] else None, edges[1] if open_ends[1] else None)
+        return FretSlot(bass, treble, length, plan, bound, surface)
     ux, uy = ux / length, uy / length
-    insets = (plan.inset if open_ends[0] else 0.0, plan.inset if open_ends[1] else 0.0)
+    insets = (inset if open_ends[0] else 0.0, inset if open_ends[1] else 0.0)
     if insets[0] + insets[1] >= length:
         message = f"blind slots that end {plan.inset:g} mm before either edge leave nothing of {length:.2f} mm"
         raise ImpossibleBoardError(message, field=("slots", "inset"))
-    if plan.inset > 0.0:
-        bass = Point(bass.x + insets[0] * ux, bass.y + insets[0] * uy)
-        treble = Point(treble.x - insets[1] * ux, treble.y - insets[1] * uy)
-        length -= sum(insets)
-    through = plan.inset == 0.0
-    bound = (edges[0] if through and open_ends[0] else None, edges[1] if through and open_ends[1] else None)
-    return FretSlot(bass, treble, length, plan, bound, surface)
+    bass = Point(bass.x + insets[0] * ux, bass.y + insets[0] * uy)
+    treble = Point(treble.x - insets[1] * ux, treble.y - insets[1] * uy)
+    return FretSlot(bass, treble, length - sum(insets), plan, (None, None), surface)
 
 
 def refuse_collisions(frets: list[BoardFret], nut: AcrossLine, kerf: float) -> None:
@@ -269,31 +274,33 @@ def refuse_collisions(frets: list[BoardFret], nut: AcrossLine, kerf: float) -> N
     FretsCollideError
         Names the two.
     """
-    whole = min(fret.first_string for fret in frets), max(fret.last_string for fret in frets)
-    earlier: list[tuple[str, AcrossLine, int, int]] = [("the nut", nut, *whole)]
+    whole = min(fret.place.first for fret in frets), max(fret.place.last for fret in frets)
+    earlier: list[tuple[str, tuple[Point, Point], int, int]] = [("", nut, *whole)]
     for fret in frets:
-        slot = AcrossLine(fret.slot.bass, fret.slot.treble)
-        for name, other, first, last in reversed(earlier):
-            if fret.first_string > last or fret.last_string < first:
+        name, _, _, _, first, last = fret.place
+        slot = fret.slot.bass, fret.slot.treble
+        for other_name, other, other_first, other_last in reversed(earlier):
+            if first > other_last or last < other_first:
                 continue
             if not _well_apart(slot, other, kerf):
-                _refuse_collision(fret.name, slot, name, other, kerf)
-            if (first, last) == whole:
+                _refuse_collision(name, slot, f"fret {other_name}" if other_name else "the nut", other, kerf)
+            if (other_first, other_last) == whole:
                 break
-        earlier.append((f"fret {fret.name}", slot, fret.first_string, fret.last_string))
+        earlier.append((name, slot, first, last))
 
 
-def _well_apart(line: AcrossLine, other: AcrossLine, kerf: float) -> bool:
+def _well_apart(line: tuple[Point, Point], other: tuple[Point, Point], kerf: float) -> bool:
     """Whether two lines are so far apart that no more has to be found out."""
     (ax, ay), (bx, by) = line
     (cx, cy), (dx, dy) = other
-    least = min(ax - cx, bx - dx)
-    aside = max(abs(ay - cy), abs(by - dy))
     # Leaning by 45 degrees at most, a line gains no more along the board than across, and its gap is 0.7 of that.
-    return least > 4.0 * kerf + 4.0 * aside and abs(cx - dx) < abs(cy - dy)
+    enough = 4.0 * kerf + 4.0 * max(abs(ay - cy), abs(by - dy))
+    return ax - cx > enough and bx - dx > enough and abs(cx - dx) < abs(cy - dy)
 
 
-def _refuse_collision(name: str, slot: AcrossLine, neighbour: str, other: AcrossLine, kerf: float) -> None:
+def _refuse_collision(
+    name: str, slot: tuple[Point, Point], neighbour: str, other: tuple[Point, Point], kerf: float
+) -> None:
     """Refuse a slot that crosses or touches the one before it."""
     lean = math.cos(math.radians(turned_by(other)))
     gap = min((end.x - on_line_at(other, end.y)) * lean for end in slot)
@@ -306,6 +313,8 @@ def _refuse_collision(name: str, slot: AcrossLine, neighbour: str, other: Across
         raise FretsCollideError(message, field=("frets",), between=[neighbour, f"fret {name}"], gap_mm=gap)
 
 
-def on_line_at(line: AcrossLine, y: float) -> float:
+def on_line_at(line: tuple[Point, Point], y: float) -> float:
     """Place along the board of a line, prolonged, at a distance from the centre line. [mm]"""
-    return on_centre_line((Point(line.bass.x, line.bass.y - y), Point(line.treble.x, line.treble.y - y)))
+    (ax, ay), (bx, by) = line
+    ay, by = ay - y, by - y
+    return ax - ay * (bx - ax) / (by - ay)

@@ -2,16 +2,24 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import OutsideScaleError
-from scalewright.lutherie.fingerboard.fret_lines import FretCents, FretDistances
 from scalewright.lutherie.fingerboard.plan import PartialFret, Plan, Side
-from scalewright.lutherie.layout import lay_out, layout_scale_of, true_scale_of
+from scalewright.lutherie.layout import layout_scale_of, true_scale_of
 from scalewright.lutherie.spacing import Listed, Rule
 
-__all__ = ["BoardSide", "FretPlace", "fret_places", "refuse_beyond_scale", "side_of"]
+__all__ = [
+    "BoardSide",
+    "FretCents",
+    "FretDistances",
+    "FretPlace",
+    "fret_places",
+    "refuse_beyond_scale",
+    "side_of",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,15 +41,39 @@ class BoardSide:
         return self.layout_scale if self.true_scale is None else self.true_scale
 
 
+class FretCents(NamedTuple):
+    """Pitch of a fret on either side."""
+
+    bass: float
+    """By the rule of the lowest string. [cent]"""
+    treble: float
+    """By the rule of string 1. [cent]"""
+
+
+class FretDistances(NamedTuple):
+    """Distance of a fret from the zero line, measured as the plan says."""
+
+    bass: float
+    """Along the lowest string. [mm]"""
+    treble: float
+    """Along string 1. [mm]"""
+
+
 class FretPlace(NamedTuple):
     """A fret before it is a line."""
 
     name: str
+    """Its number, or what an extra fret is called."""
     fret: int | None
+    """Its number by the rule; None for an extra fret."""
     cents: FretCents
+    """What the rule of either side intends."""
     distances: FretDistances
+    """From the zero line along the outer strings."""
     first: int
+    """The string nearest to string 1 that it crosses."""
     last: int
+    """The string farthest from string 1 that it crosses."""
 
 
 def side_of(side: Side, plan: Plan) -> BoardSide:
@@ -53,24 +85,25 @@ def side_of(side: Side, plan: Plan) -> BoardSide:
 
 def fret_places(plan: Plan, bass: BoardSide, treble: BoardSide) -> list[FretPlace]:
     """Frets in the order in which they stand, with what each crosses."""
-    low, high = (lay_out(side.rule, side.layout_scale, plan.frets) for side in (bass, treble))
-    cut_short = {partial.fret: partial for partial in plan.partial_frets if partial.fret is not None}
-    count = plan.strings.count
-    places = [FretPlace("0", 0, FretCents(0.0, 0.0), FretDistances(0.0, 0.0), 1, count)] if plan.zero_fret else []
-    for number in range(1, plan.frets + 1):
-        partial = cut_short.get(number)
-        places.append(
-            FretPlace(
-                str(number),
-                number,
-                FretCents(low.cents[number - 1], high.cents[number - 1]),
-                FretDistances(low.from_nut[number - 1], high.from_nut[number - 1]),
-                1 if partial is None else partial.first_string,
-                count if partial is None else partial.last_string,
-            )
-        )
+    low, high = bass.layout_scale, treble.layout_scale
+    whole = (1, plan.strings.count)
+    cut_short = {partial.fret: (partial.first_string, partial.last_string) for partial in plan.partial_frets}
+    places = [FretPlace("0", 0, FretCents(0.0, 0.0), FretDistances(0.0, 0.0), *whole)] if plan.zero_fret else []
+    for number, (name, cents, low_share, high_share) in enumerate(_pattern(bass.rule, treble.rule, plan.frets), 1):
+        distances = FretDistances(low * low_share, high * high_share)
+        places.append(FretPlace(name, number, cents, distances, *cut_short.get(number, whole)))
     extras = [_extra(partial, bass, treble) for partial in plan.partial_frets if partial.cents is not None]
     return sorted([*places, *extras], key=lambda place: sum(place.distances)) if extras else places
+
+
+@lru_cache(maxsize=256)
+def _pattern(bass: Rule, treble: Rule, frets: int) -> list[tuple[str, FretCents, float, float]]:
+    """Names, pitches and shares of either scale of all frets; few rules are in use at a time."""
+    columns = [column(rule, frets) for column in (spacing.cents, spacing.fractions) for rule in (bass, treble)]
+    return [
+        (str(number), FretCents(low_cents, high_cents), low, high)
+        for number, (low_cents, high_cents, low, high) in enumerate(zip(*columns, strict=True), 1)
+    ]
 
 
 def _extra(partial: PartialFret, bass: BoardSide, treble: BoardSide) -> FretPlace:
@@ -89,11 +122,13 @@ def _extra(partial: PartialFret, bass: BoardSide, treble: BoardSide) -> FretPlac
 
 def refuse_beyond_scale(places: Sequence[FretPlace], bass: BoardSide, treble: BoardSide) -> None:
     """Refuse frets that would stand at or beyond the end of the scale."""
+    low_end, high_end = bass.speaking, treble.speaking
     for place in places:
-        for side, distance in zip((bass, treble), place.distances, strict=True):
-            if distance >= side.speaking:
-                message = (
-                    f"fret {place.name} would stand {distance:.2f} mm from the nut, and the scale ends at "
-                    f"{side.speaking:.2f} mm; choose fewer frets"
-                )
-                raise OutsideScaleError(message, field=("frets",))
+        low, high = place.distances
+        if low >= low_end or high >= high_end:
+            distance, end = (low, low_end) if low >= low_end else (high, high_end)
+            message = (
+                f"fret {place.name} would stand {distance:.2f} mm from the nut, and the scale ends at "
+                f"{end:.2f} mm; choose fewer frets"
+            )
+            raise OutsideScaleError(message, field=("frets",))

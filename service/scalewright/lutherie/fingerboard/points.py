@@ -1,9 +1,22 @@
 """Points and lines on a board, in millimetres: x along the centre line towards the bridge, y across."""
 
 import math
-from typing import NamedTuple
+from collections.abc import Callable
+from functools import partial
+from typing import NamedTuple, cast
 
-__all__ = ["AcrossLine", "Point", "Segment", "crossing", "meeting", "on_centre_line", "shifted_along", "turned_by"]
+__all__ = [
+    "AcrossLine",
+    "Point",
+    "Segment",
+    "across",
+    "crossing",
+    "meeting",
+    "on_centre_line",
+    "point",
+    "shifted_along",
+    "turned_by",
+]
 
 
 class Point(NamedTuple):
@@ -22,6 +35,13 @@ class AcrossLine(NamedTuple):
     """End on the side of the lowest string. [mm]"""
     treble: Point
     """End on the side of string 1. [mm]"""
+
+
+point = cast(Callable[[tuple[float, float]], Point], partial(tuple.__new__, Point))
+"""Point of a pair: as ``Point(*pair)``, in half the time; a board has some hundreds."""
+
+across = cast(Callable[[tuple[Point, Point]], AcrossLine], partial(tuple.__new__, AcrossLine))
+"""Line of its two ends, likewise."""
 
 
 class Segment(NamedTuple):
@@ -50,7 +70,7 @@ def meeting(line: tuple[Point, Point], other: tuple[Point, Point]) -> Point:
     (cx, cy), (dx, dy) = other
     ux, uy, vx, vy = bx - ax, by - ay, dx - cx, dy - cy
     share = ((cx - ax) * vy - (cy - ay) * vx) / (ux * vy - uy * vx)
-    return Point(ax + share * ux, ay + share * uy)
+    return point((ax + share * ux, ay + share * uy))
 
 
 def crossing(line: tuple[Point, Point], along: tuple[Point, Point]) -> float:

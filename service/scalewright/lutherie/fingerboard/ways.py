@@ -4,10 +4,10 @@ import math
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import ImpossibleBoardError, TooFewPitchesError
-from scalewright.lutherie.fingerboard.fret_lines import FretDistances, on_line_at
-from scalewright.lutherie.fingerboard.places import BoardSide
+from scalewright.lutherie.fingerboard.fret_lines import on_line_at
+from scalewright.lutherie.fingerboard.places import BoardSide, FretDistances
 from scalewright.lutherie.fingerboard.plan import Plan
-from scalewright.lutherie.fingerboard.points import AcrossLine, Point, meeting
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, across, meeting, point
 from scalewright.lutherie.fingerboard.string_lines import Spread, StringLine
 
 __all__ = ["Edges", "Ways", "between_edges"]
@@ -26,6 +26,7 @@ class Ways:
 
     def __init__(self, plan: Plan, spread: Spread, bass: BoardSide, treble: BoardSide) -> None:
         self.plan, self.spread, self.bass, self.treble = plan, spread, bass, treble
+        self.one_rule = bass.rule == treble.rule
         sign = 1.0 if plan.handedness == "right" else -1.0
         self.sign = sign
         self.across_nut = [sign * y for y in spread.nut]
@@ -63,12 +64,15 @@ class Ways:
 
     def line(self, distances: FretDistances, *, square: bool = False) -> AcrossLine:
         """Line through a place on either outer string."""
-        x = self.start[0] + distances.bass * self.pace[0]
+        bass, treble = distances
+        x = self.start[0] + bass * self.pace[0]
         # The square fret is so by definition, not but for rounding.
-        other = x if square else self.start[1] + distances.treble * self.pace[1]
-        return AcrossLine(
-            Point(x, self.nut_y[0] + distances.bass * self.slope[0]),
-            Point(other, self.nut_y[1] + distances.treble * self.slope[1]),
+        other = x if square else self.start[1] + treble * self.pace[1]
+        return across(
+            (
+                point((x, self.nut_y[0] + bass * self.slope[0])),
+                point((other, self.nut_y[1] + treble * self.slope[1])),
+            )
         )
 
     def edges(self, last: FretDistances) -> Edges:

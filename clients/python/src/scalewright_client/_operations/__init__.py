@@ -8,6 +8,7 @@ from scalewright_client._operations.fingerboard import fingerboard, fingerboard_
 from scalewright_client._operations.identification import identification, identification_batch, identification_plan
 from scalewright_client._operations.intonation import intonation
 from scalewright_client._operations.label import label, label_batch, label_drawing, label_read
+from scalewright_client._operations.label_pages import label_pages, label_pages_drawing
 from scalewright_client._operations.layout import layout, layout_batch
 from scalewright_client._operations.nominal import nominal, nominal_batch
 from scalewright_client._operations.rules import rules
@@ -31,6 +32,8 @@ __all__ = [
     "label",
     "label_batch",
     "label_drawing",
+    "label_pages",
+    "label_pages_drawing",
     "label_read",
     "layout",
     "layout_batch",

@@ -35,6 +35,7 @@ from scalewright_client._requests.identification import (
 )
 from scalewright_client._requests.intonation import PlacedString
 from scalewright_client._requests.label import LabelMedia, LabelQuestion, LabelSize, LabelSizeLike, LabelSizeName
+from scalewright_client._requests.label_pages import LabelOnPage, LabelPagesMedia, LabelPagesQuestion
 from scalewright_client._requests.parts import (
     FanScale,
     LabelLike,
@@ -83,6 +84,9 @@ __all__ = [
     "LabelBatchQuestion",
     "LabelLike",
     "LabelMedia",
+    "LabelOnPage",
+    "LabelPagesMedia",
+    "LabelPagesQuestion",
     "LabelQuestion",
     "LabelSize",
     "LabelSizeLike",

@@ -39,6 +39,7 @@ from scalewright_client._results.estimate import Estimate, Note
 from scalewright_client._results.fingerboard import BoardSide, Fingerboard, Marker, TrueScales
 from scalewright_client._results.identification import Candidate, Identification, NextReading, SuspectReading, Verdict
 from scalewright_client._results.intonation import Intonation, SoundedNote, StringIntonation
+from scalewright_client._results.label_pages import LabelPages
 from scalewright_client._results.labels import Label
 from scalewright_client._results.layout import Fraction, Fret, Layout
 from scalewright_client._results.measuring_card import MeasuringCard, MeasuringStep
@@ -98,6 +99,7 @@ __all__ = [
     "Intonation",
     "Jump",
     "Label",
+    "LabelPages",
     "Layout",
     "Marker",
     "Measured",

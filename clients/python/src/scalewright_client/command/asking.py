@@ -2,10 +2,10 @@
 
 import time
 from collections import deque
-from collections.abc import Generator, Iterable, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterable, Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any, Final, TypeAlias
 
 from scalewright_client._batch import BatchCall, BatchSummary
 from scalewright_client._clients import Client
@@ -13,7 +13,7 @@ from scalewright_client._errors import TruncatedError
 from scalewright_client._lines import RawLine, RawReader
 from scalewright_client.command.rows import Row
 
-__all__ = ["Answered", "Asked", "answers"]
+__all__ = ["Answered", "Ask", "Asked", "answers", "batches"]
 
 _UNDER_WAY: Final = 2
 """Chunks that the service has at once: it reads one while it works on the other."""
@@ -46,6 +46,10 @@ class Answered:
     """What the service counted."""
 
 
+Ask: TypeAlias = Callable[[Sequence[Asked]], tuple[list[RawLine], BatchSummary]]
+"""Asks about rows that have questions: an answer for each, and what was counted."""
+
+
 @dataclass(slots=True)
 class _WrittenCall(BatchCall[Any]):
     """A batch whose lines are written already."""
@@ -58,8 +62,7 @@ class _WrittenCall(BatchCall[Any]):
 
 
 def answers(
-    client: Client,
-    path: str,
+    ask: Ask,
     rows: Iterable[Asked],
     at_once: int,
 ) -> Generator[Answered, None, None]:
@@ -67,10 +70,8 @@ def answers(
 
     Parameters
     ----------
-    client : Client
-        Who asks.
-    path : str
-        Path of the batch.
+    ask : callable
+        What asks about a chunk, in a thread of its own.
     rows : iterable of Asked
         The rows; they are taken as they are needed.
     at_once : int
@@ -90,8 +91,8 @@ def answers(
     waiting: deque[tuple[list[Asked], Future[tuple[list[RawLine], BatchSummary]]]] = deque()
     try:
         for chunk in _chunks(rows, at_once):
-            content = b"".join(asked.question + b"\n" for asked in chunk if asked.question is not None)
-            waiting.append((chunk, pool.submit(_ask, client, path, content)))
+            questions = [asked for asked in chunk if asked.question is not None]
+            waiting.append((chunk, pool.submit(ask, questions)))
             if len(waiting) > _UNDER_WAY:
                 yield _answered(*waiting.popleft())
         while waiting:
@@ -114,6 +115,28 @@ def _chunks(rows: Iterable[Asked], at_once: int) -> Iterator[list[Asked]]:
             chunk = []
     if chunk:
         yield chunk
+
+
+def batches(client: Client, path: str) -> Ask:
+    """Make a batch of each chunk.
+
+    Parameters
+    ----------
+    client : Client
+        Who asks.
+    path : str
+        Path of the batch.
+
+    Returns
+    -------
+    callable
+        What asks.
+    """
+
+    def ask(rows: Sequence[Asked]) -> tuple[list[RawLine], BatchSummary]:
+        return _ask(client, path, b"".join(asked.question + b"\n" for asked in rows if asked.question is not None))
+
+    return ask
 
 
 def _ask(client: Client, path: str, content: bytes) -> tuple[list[RawLine], BatchSummary]:

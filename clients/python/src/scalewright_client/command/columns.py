@@ -8,26 +8,9 @@ from dataclasses import dataclass, field
 from typing import Final, get_args
 
 from scalewright_client._requests import Unit
+from scalewright_client.command.fields import READINGS, Fields
 
-__all__ = ["LENGTHS", "NUMBERS", "Columns", "UnusableColumnsError", "read_columns"]
-
-LENGTHS: Final = (
-    "instrument_uncertainty",
-    "resolution",
-    "tooling_scatter",
-    "nut_offset",
-    "nut_offset_deviation",
-    "slot_width",
-)
-"""Members that are a length; a column of them may name its unit."""
-
-NUMBERS: Final = ("scale_error", "threshold", "coverage", "significance", "misreading_probability")
-"""Members that are a number."""
-
-_WORDS: Final = ("id", "origin", "unit")
-_LISTS: Final = ("from_nut", "fret_to_fret", "frets")
-_AS_JSON: Final = ("readings", "candidates")
-FIELDS: Final = (*_WORDS, *_LISTS, *LENGTHS, *NUMBERS, *_AS_JSON)
+__all__ = ["Columns", "UnusableColumnsError", "read_columns"]
 
 _READING: Final = re.compile(r"(?:fret|from_nut)?_*(?P<fret>[0-9]{1,2})", re.ASCII)
 _WITH_UNIT: Final = re.compile(r'(?P<name>.*?)\s*[\[(]\s*(?P<unit>mm|cm|m|in|inch|inches|")\s*[\])]', re.IGNORECASE)
@@ -49,6 +32,7 @@ class _Column:
     name: str
     field: str
     unit: str
+    fields: Fields
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +51,8 @@ class Columns:
     """Members of JSON Lines with another name there."""
     unused: tuple[str, ...] = ()
     """Names of the columns that nothing was made of."""
+    fields: Fields = READINGS
+    """What columns can be."""
 
     def question(self, cells: Sequence[str] | Mapping[str, object]) -> dict[str, object]:
         """Make the question of a row.
@@ -84,7 +70,7 @@ class Columns:
         asked: dict[str, object] = {} if self.unit is None else {"unit": self.unit}
         asked.update(self.fixed)
         if isinstance(cells, Mapping):
-            return asked | {self.renamed.get(name, name): value for name, value in cells.items()}
+            return self.fields.nested(asked | {self.renamed.get(name, name): value for name, value in cells.items()})
         for column in self.others:
             text = cells[column.index] if column.index < len(cells) else ""
             if text:
@@ -98,7 +84,7 @@ class Columns:
                 distances.append(_length(text, column.unit, unit))
         if distances:
             asked["frets"], asked["from_nut"] = frets, distances
-        return asked
+        return self.fields.nested(asked)
 
     def place(self, cells: Sequence[str] | Mapping[str, object], pointer: str) -> str:
         """Name the column that a fault lies in.
@@ -115,7 +101,7 @@ class Columns:
         str
             Name of the column, or the pointer where it points to none.
         """
-        _, name, *below = [*pointer.split("/"), "", ""][:4]
+        name, *below = [*self.fields.flat(pointer), "", ""][:3]
         if isinstance(cells, Mapping):
             return next((theirs for theirs, ours in self.renamed.items() if ours == name), pointer)
         if name == "from_nut" and not below[0] and self.readings:
@@ -132,6 +118,7 @@ def read_columns(
     mapping: Mapping[str, str],
     fixed: Mapping[str, str],
     unit: Unit | None,
+    fields: Fields = READINGS,
 ) -> Columns:
     """Find out which column is what.
 
@@ -145,6 +132,8 @@ def read_columns(
         Values of fields that are the same for all rows, as texts.
     unit : {"mm", "in"}, optional
         Unit of bare numbers in columns that name none, and of the answers.
+    fields : Fields
+        What columns can be.
 
     Returns
     -------
@@ -157,12 +146,13 @@ def read_columns(
         A field or a column that does not exist, a field that is there twice, no readings, or
         readings whose unit nobody says.
     """
-    known = {name: _fixed_value(name, text) for name, text in fixed.items()}
+    known = {name: _fixed_value(name, text, fields) for name, text in fixed.items()}
     if header is None:
         for name in mapping:
-            _check_field(name)
-        return Columns(unit, fixed=known, renamed={theirs: ours for ours, theirs in mapping.items()})
-    wanted = _wanted(header, mapping)
+            _check_field(name, fields)
+        renamed = {theirs: ours for ours, theirs in mapping.items()}
+        return Columns(unit, fixed=known, renamed=renamed, fields=fields)
+    wanted = _wanted(header, mapping, fields)
     readings: list[tuple[int, _Column]] = []
     others: dict[str, _Column] = {}
     unused: list[str] = []
@@ -170,25 +160,20 @@ def read_columns(
         bare, column_unit = _parted(name)
         ours = wanted.get(index) or _normal(bare)
         reading = _READING.fullmatch(ours)
-        column = _Column(index, name, ours, column_unit)
+        column = _Column(index, name, ours, column_unit, fields)
         if reading is not None and reading["fret"] != "0":
             readings.append((int(reading["fret"]), column))
-        elif ours in FIELDS and (index in wanted or ours not in mapping):
+        elif ours in fields.names and (index in wanted or ours not in mapping):
             if ours in others:
                 message = f'two columns are {ours}: "{others[ours].name}" and "{name}"'
                 raise UnusableColumnsError(message)
             others[ours] = column
         else:
             unused.append(name)
-    if not readings and not {"from_nut", "fret_to_fret", "readings"} & {*others, *known}:
-        message = (
-            'no column is a reading; name them "fret 1 [mm]", "fret 12 [in]" ..., or say which is: '
-            '--column "fret 12=NAME OF THE COLUMN"'
-        )
+    if not readings and not fields.enough & {*others, *known}:
+        message = f'no column {fields.needed}, or say which is: --column "fret 12=NAME OF THE COLUMN"'
         raise UnusableColumnsError(message)
-    measured = [column for _, column in readings] + [
-        others[name] for name in ("from_nut", "fret_to_fret") if name in others
-    ]
+    measured = [column for _, column in readings] + [others[name] for name in fields.measured if name in others]
     units = {column.unit for column in measured}
     if "" in units and unit is None and "unit" not in {*others, *known}:
         nameless = next(column.name for column in measured if not column.unit)
@@ -199,14 +184,14 @@ def read_columns(
         (common,) = units
     # A row's own unit has to be known before its lengths are read.
     ordered = sorted(others.values(), key=lambda column: column.field != "unit")
-    return Columns(common, tuple(readings), tuple(ordered), known, unused=tuple(filter(None, unused)))
+    return Columns(common, tuple(readings), tuple(ordered), known, unused=tuple(filter(None, unused)), fields=fields)
 
 
-def _wanted(header: Sequence[str], mapping: Mapping[str, str]) -> dict[int, str]:
+def _wanted(header: Sequence[str], mapping: Mapping[str, str], fields: Fields) -> dict[int, str]:
     """Fields by the index of the column that the caller says they are in."""
     wanted: dict[int, str] = {}
     for ours, theirs in mapping.items():
-        _check_field(ours)
+        _check_field(ours, fields)
         matches = [i for i, name in enumerate(header) if theirs.strip().casefold() in _names(name)]
         if len(matches) != 1:
             there = ", ".join(f'"{name}"' for name in header)
@@ -221,9 +206,9 @@ def _names(name: str) -> set[str]:
     return {name.strip().casefold(), _parted(name)[0].strip().casefold()}
 
 
-def _check_field(name: str) -> None:
-    if _normal(name) not in FIELDS and not _READING.fullmatch(_normal(name)):
-        message = f'there is no field "{name}"; there are "fret 1", "fret 2" ... and {", ".join(FIELDS)}'
+def _check_field(name: str, fields: Fields) -> None:
+    if _normal(name) not in fields.names and not _READING.fullmatch(_normal(name)):
+        message = f'there is no field "{name}"; there are "fret 1", "fret 2" ... and {", ".join(fields.names)}'
         raise UnusableColumnsError(message)
 
 
@@ -240,27 +225,41 @@ def _parted(name: str) -> tuple[str, str]:
     return match["name"], _SAME_UNIT.get(unit, unit)
 
 
-def _fixed_value(name: str, text: str) -> object:
-    _check_field(name)
-    return _value(_Column(0, name, _normal(name), ""), text, "")
+def _fixed_value(name: str, text: str, fields: Fields) -> object:
+    _check_field(name, fields)
+    return _value(_Column(0, name, _normal(name), "", fields), text, "")
 
 
 def _value(column: _Column, text: str, unit: str) -> object:
     """What a cell says; what it should not say is left as it is, for the service to judge."""
-    name = column.field
+    name, fields = column.field, column.fields
     value: object = text
-    if name in LENGTHS:
+    if name in fields.lengths:
         value = text if text in {"free", "none"} else _length(text, column.unit, unit)
-    elif name in NUMBERS:
+    elif name in fields.labels:
+        value = _length(text, column.unit, unit) if column.unit else _number(text)
+    elif name in fields.numbers:
         value = _number(text)
+    elif name in fields.counts:
+        value = int(text) if text.isdecimal() else text
+    elif name in fields.rules:
+        value = _rule(text)
     elif name == "frets":
         value = [int(part) if part.isdecimal() else part for part in re.split(r"[;\s]+", text) if part]
-    elif name in _LISTS:
+    elif name in fields.lists:
         value = [_length(part.strip(), column.unit, unit) for part in text.split(";") if part.strip()]
-    elif name in _AS_JSON:
+    elif name in fields.as_json:
         with contextlib.suppress(ValueError, RecursionError):
             value = json.loads(text)
     return value
+
+
+def _rule(text: str) -> object:
+    """A spacing rule in words, as the file of answers has it too."""
+    name, _, own = text.partition(" ")
+    if name == "equal" and own.strip().isdecimal():
+        return {"name": name, "steps": int(own)}
+    return {"name": name, "divisor": _number(own.strip())} if name == "divisor" else text
 
 
 def _number(text: str) -> float | str:

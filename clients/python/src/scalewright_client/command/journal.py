@@ -7,6 +7,8 @@ from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import cast
 
+from scalewright_client.command.whole import write_whole
+
 __all__ = ["CannotResumeError", "Growing", "Journal", "Output", "Standing"]
 
 _VERSION = 1
@@ -50,7 +52,8 @@ class Output:
 
     def __init__(self, path: Path) -> None:
         self._path = path
-        self._part = path.with_name(f"{path.name}.part")
+        self.part = path.with_name(f"{path.name}.part")
+        """The name that it has until then."""
 
     def grow(self, length: int) -> "Growing":
         """Go on after so many bytes; whatever stands behind them was not accounted for.
@@ -61,21 +64,21 @@ class Output:
             There are not so many.
         """
         # Opened for appending first, which makes the file and harms nothing that it holds.
-        with self._part.open("ab") as file:
+        with self.part.open("ab") as file:
             if file.tell() < length:
-                message = f"{self._part} is shorter than it was; start afresh with --restart"
+                message = f"{self.part} is shorter than it was; start afresh with --restart"
                 raise CannotResumeError(message)
             file.truncate(length)
-        return Growing(self._part)
+        return Growing(self.part)
 
     def publish(self) -> None:
         """Give the file its name."""
-        if self._part.exists():
-            self._part.replace(self._path)
+        if self.part.exists():
+            self.part.replace(self._path)
 
     def discard(self) -> None:
         """Take away what was begun, and what has the name."""
-        self._part.unlink(missing_ok=True)
+        self.part.unlink(missing_ok=True)
         self._path.unlink(missing_ok=True)
 
 
@@ -162,12 +165,7 @@ class Journal:
             "seen": self._seen.digest(standing.place),
             **asdict(standing),
         }
-        fresh = self._path.with_name(f"{self._path.name}.new")
-        with fresh.open("wb") as file:
-            file.write(json.dumps(left).encode())
-            file.flush()
-            os.fsync(file.fileno())
-        fresh.replace(self._path)
+        write_whole(self._path, json.dumps(left).encode())
 
     def discard(self) -> None:
         """Take the journal away."""

@@ -3,14 +3,12 @@
 import csv
 import io
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Final, Protocol
 
-__all__ = ["BAD_ROW_COLUMNS", "CsvWriter", "JsonLinesWriter", "Writer", "csv_row"]
+__all__ = ["BAD_ROW_COLUMNS", "CsvTable", "CsvWriter", "JsonLinesWriter", "Writer", "csv_row"]
 
 _COLUMNS: Final = (
-    "line",
-    "id",
     "verdict",
     "rule",
     "unit",
@@ -23,7 +21,6 @@ _COLUMNS: Final = (
     "measure_again",
     "measure_next",
     "statement",
-    "problem",
 )
 
 BAD_ROW_COLUMNS: Final = ("line", "id", "column", "problem", "detail", "row")
@@ -83,44 +80,62 @@ class JsonLinesWriter:
         return json.dumps(row, ensure_ascii=False, separators=(",", ":")).encode() + b"\n"
 
 
-class CsvWriter:
-    """CSV with the numbers that a stock list needs."""
+class CsvTable:
+    """CSV: the line and the id of a row, what there is to say of it, and why there is nothing.
+
+    Parameters
+    ----------
+    columns : sequence of str
+        Names of the columns between.
+    cells : callable
+        Makes their cells of the members of an answer.
+    """
+
+    def __init__(self, columns: Sequence[str], cells: Callable[[Mapping[str, Any]], Sequence[object]]) -> None:
+        self._columns = columns
+        self._cells = cells
 
     def head(self) -> bytes:
         """Names of the columns."""
-        return csv_row(_COLUMNS)
+        return csv_row(("line", "id", *self._columns, "problem"))
 
     def result(self, index: int, line: int, rest: bytes) -> bytes:
         """Write an answer; see :meth:`Writer.result`."""
         del index
         found = json.loads(b"{" + _without_candidates(rest))
-        true, layout, nut = (found.get(name) or {} for name in ("true_scale", "layout_scale", "nut_offset"))
-        following = found.get("next_reading") or {}
-        return csv_row(
-            (
-                line,
-                found.get("id"),
-                found.get("verdict"),
-                _rule(found.get("rule")),
-                found.get("unit"),
-                true.get("value"),
-                true.get("lower"),
-                true.get("upper"),
-                layout.get("value"),
-                nut.get("value"),
-                found.get("probability"),
-                ";".join(str(suspect.get("fret")) for suspect in found.get("suspect_readings") or ()),
-                following.get("fret"),
-                found.get("statement"),
-                None,
-            )
-        )
+        return csv_row((line, found.get("id"), *self._cells(found), None))
 
     def problem(self, index: int, line: int, members: Mapping[str, Any], words: str) -> bytes:
         """Write why a row has no answer; see :meth:`Writer.problem`."""
         del index
-        empty = [None] * (len(_COLUMNS) - 3)
-        return csv_row((line, members.get("id"), *empty, words))
+        return csv_row((line, members.get("id"), *[None] * len(self._columns), words))
+
+
+class CsvWriter(CsvTable):
+    """CSV with the numbers that a stock list needs."""
+
+    def __init__(self) -> None:
+        super().__init__(_COLUMNS, _identified)
+
+
+def _identified(found: Mapping[str, Any]) -> Sequence[object]:
+    """What a stock list says of a board."""
+    true, layout, nut = (found.get(name) or {} for name in ("true_scale", "layout_scale", "nut_offset"))
+    following = found.get("next_reading") or {}
+    return (
+        found.get("verdict"),
+        _rule(found.get("rule")),
+        found.get("unit"),
+        true.get("value"),
+        true.get("lower"),
+        true.get("upper"),
+        layout.get("value"),
+        nut.get("value"),
+        found.get("probability"),
+        ";".join(str(suspect.get("fret")) for suspect in found.get("suspect_readings") or ()),
+        following.get("fret"),
+        found.get("statement"),
+    )
 
 
 def _without_candidates(rest: bytes) -> bytes:

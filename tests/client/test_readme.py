@@ -51,13 +51,19 @@ def test_the_batch_tells_good_from_bad(printed):
 def test_the_command_does_what_the_text_says(tmp_path, monkeypatch):
     """The stock list and the command stand in the text as they are run here."""
     text = README.read_text(encoding="utf-8")
-    (stock,) = re.findall(r"^```csv\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)
-    (command,) = re.findall(r"^```sh\n(scalewright-client .*?)\n```$", text, re.MULTILINE)
+    stock, parts = re.findall(r"^```csv\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)
+    commands = re.findall(r"^```sh\n(scalewright-client .*?)\n```$", text, re.MULTILINE)
     monkeypatch.chdir(tmp_path)
     Path("stock.csv").write_text(stock, encoding="utf-8")
+    Path("parts.csv").write_text(parts, encoding="utf-8")
     with live_service() as address:
-        status = main(shlex.split(command)[1:], terminal=io.StringIO(), environment={"SCALEWRIGHT_URL": address})
-    assert status == 1
+        surroundings = {"SCALEWRIGHT_URL": address}
+        statuses = [
+            main(shlex.split(command)[1:], terminal=io.StringIO(), environment=surroundings) for command in commands
+        ]
+    assert statuses == [1, 0, 0]
+    assert Path("labels.pdf").read_bytes().startswith(b"%PDF")
+    assert sorted(path.name for path in Path("sheets").iterdir()) == ["BD-17-2.html", "BR-3-3.html", "sheets.csv"]
     rows = list(csv.DictReader(Path("scales.csv").read_text(encoding="utf-8").splitlines()))
     assert [row["id"] for row in rows] == ["A-17", "A-18", "A-19"]
     # Both rows were made for 24.75 in under the rule of 18: true scale 24.570 in.

@@ -165,7 +165,7 @@ def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     for index, fret in enumerate(board.frets):
         name = _name(fret, index)
         slot = fret.slot
-        kerfs.append(Path([(x + ox, y + oy) for x, y in slot.corners], f"kerf-{name}"))
+        kerfs.append(Path(slot.corners(ox, oy), f"kerf-{name}"))
         (ax, ay), (bx, by) = slot.bass, slot.treble
         frets.append(Line(ax + ox, ay + oy, bx + ox, by + oy, f"fret-{name}"))
     for layer, line in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):

@@ -88,8 +88,10 @@ def wrap(text: str, size: float, width: float) -> tuple[str, ...]:
     space = text_width(" ", size)
     for word, word_width in _words(text, size):
         rest, needed = word, word_width
-        if line and taken + space + needed <= width:
-            line, taken = f"{line} {rest}", taken + space + needed
+        reach = taken + space + needed
+        if line and reach <= width:
+            line += f" {rest}"
+            taken = reach
             continue
         if line:
             lines.append(line)

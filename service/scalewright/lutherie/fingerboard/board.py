@@ -48,8 +48,7 @@ class TrueScales(NamedTuple):
     """Of string 1; None where its rule has no octave fret. [mm]"""
 
 
-@dataclass(frozen=True, slots=True)
-class Marker:
+class Marker(NamedTuple):
     """A position marker."""
 
     fret: int

@@ -58,25 +58,40 @@ class FretSlot(NamedTuple):
     @property
     def near_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the nut."""
-        first, second, _, _ = self.corners
+        first, second, _, _ = self.corners()
         return AcrossLine(Point(*first), Point(*second))
 
     @property
     def far_edge(self) -> AcrossLine:
         """Edge of the kerf on the side of the bridge."""
-        _, _, third, fourth = self.corners
+        _, _, third, fourth = self.corners()
         return AcrossLine(Point(*fourth), Point(*third))
 
-    @property
-    def corners(self) -> tuple[tuple[float, float], ...]:
-        """Corners of the kerf: on the nut's side bass and treble, then on the bridge's side treble and bass. [mm]"""
+    def corners(self, ox: float = 0.0, oy: float = 0.0) -> tuple[tuple[float, float], ...]:
+        """Corners of the kerf: on the nut's side bass and treble, then on the bridge's side treble and bass.
+
+        Parameters
+        ----------
+        ox, oy : float
+            Where the zero point of the board lies. [mm]
+
+        Returns
+        -------
+        four pairs of float
+            Places. [mm]
+        """
         (ax, ay), (bx, by) = self.bass, self.treble
         # Square to the slot, half a kerf towards the bridge.
         share = math.copysign(0.5 * self.plan.kerf, by - ay) / self.length
         dx, dy = share * (by - ay), -share * (bx - ax)
         px, py = _towards(self.edges[0], dx, dy)
         qx, qy = _towards(self.edges[1], dx, dy)
-        return (ax - px, ay - py), (bx - qx, by - qy), (bx + qx, by + qy), (ax + px, ay + py)
+        return (
+            (ax - px + ox, ay - py + oy),
+            (bx - qx + ox, by - qy + oy),
+            (bx + qx + ox, by + qy + oy),
+            (ax + px + ox, ay + py + oy),
+        )
 
     @property
     def depth(self) -> float | None:

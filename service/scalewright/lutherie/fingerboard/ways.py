@@ -33,20 +33,21 @@ class Ways:
         self.across_saddle = [sign * y for y in spread.saddle]
         # A single string has no outer neighbours: its frets are hung on two lines beside it.
         beside = 0.0 if plan.strings.count > 1 else sign
-        self.nut_y = (self.across_nut[-1] - beside, self.across_nut[0] + beside)
-        self.slope = (
+        nut_y = (self.across_nut[-1] - beside, self.across_nut[0] + beside)
+        slopes = (
             (self.across_saddle[-1] - self.across_nut[-1]) / bass.speaking,
             (self.across_saddle[0] - self.across_nut[0]) / treble.speaking,
         )
-        self.pace = (1.0, 1.0)
+        paces: tuple[float, ...] = (1.0, 1.0)
         if plan.measured == "string":
-            if max(abs(slope) for slope in self.slope) >= 1.0:
+            if max(abs(slope) for slope in slopes) >= 1.0:
                 message = "the strings spread wider than they are long"
                 raise ImpossibleBoardError(message, field=("strings", "saddle_spread"))
-            self.pace = tuple(math.sqrt(1.0 - slope * slope) for slope in self.slope)  # type: ignore[assignment]
+            paces = tuple(math.sqrt(1.0 - slope * slope) for slope in slopes)
         square = self._square(plan.square_fret)
-        ahead = square[0] * self.pace[0] - square[1] * self.pace[1]
-        self.start = (-0.5 * ahead, 0.5 * ahead)
+        ahead = square[0] * paces[0] - square[1] * paces[1]
+        # Of either outer string: where it begins along and across the board, and how both grow along it.
+        self.outer = tuple(zip((-0.5 * ahead, 0.5 * ahead), paces, nut_y, slopes, strict=True))
         self.zero = self.line(FretDistances(0.0, 0.0), square=plan.square_fret == 0)
         self.end = self.line(FretDistances(bass.speaking, treble.speaking))
 
@@ -65,15 +66,11 @@ class Ways:
     def line(self, distances: FretDistances, *, square: bool = False) -> AcrossLine:
         """Line through a place on either outer string."""
         bass, treble = distances
-        x = self.start[0] + bass * self.pace[0]
+        (start, pace, nut_y, slope), (other_start, other_pace, other_nut_y, other_slope) = self.outer
+        x = start + bass * pace
         # The square fret is so by definition, not but for rounding.
-        other = x if square else self.start[1] + treble * self.pace[1]
-        return across(
-            (
-                point((x, self.nut_y[0] + bass * self.slope[0])),
-                point((other, self.nut_y[1] + treble * self.slope[1])),
-            )
-        )
+        other_x = x if square else other_start + treble * other_pace
+        return across((point((x, nut_y + bass * slope)), point((other_x, other_nut_y + treble * other_slope))))
 
     def edges(self, last: FretDistances) -> Edges:
         """Edges of the board: points beside the zero line and the last fret, on the bass and the treble side."""
@@ -97,8 +94,8 @@ class Ways:
         lines = []
         rows = zip(self.across_nut, self.across_saddle, setbacks, strict=True)
         for number, (nut_y, end_y, setback) in enumerate(rows, 1):
-            zero = Point(on_line_at(self.zero, nut_y), nut_y)
-            end = Point(on_line_at(self.end, end_y), end_y)
+            zero = point((on_line_at(self.zero, nut_y), nut_y))
+            end = point((on_line_at(self.end, end_y), end_y))
             scale = math.hypot(end.x - zero.x, end.y - zero.y) if self.plan.measured == "string" else end.x - zero.x
             beyond = 1.0 + setback / scale
             lines.append(
@@ -107,7 +104,7 @@ class Ways:
                     at_zero=zero,
                     at_nut=meeting((zero, end), nut) if self.plan.nut_setback else zero,
                     at_scale_end=end,
-                    at_saddle=Point(zero.x + beyond * (end.x - zero.x), zero.y + beyond * (end.y - zero.y)),
+                    at_saddle=point((zero.x + beyond * (end.x - zero.x), zero.y + beyond * (end.y - zero.y))),
                     scale=scale,
                     saddle_setback=setback,
                 )

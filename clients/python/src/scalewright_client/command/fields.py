@@ -115,9 +115,6 @@ READINGS: Final = Fields(
 _OF_A_PART: Final = ("id", "kind", "true_scale", "layout_scale", "rule", "label", "tolerance")
 _OF_READINGS: Final = ("origin", *_MEASURED_LISTS, *_MEASURED_LENGTHS[:4], "slot_width", "scale_error")
 
-PART: Final = ("id", "kind", "true_scale", "layout_scale", "rule", "label", "tolerance", "fret_count")
-_OF_READINGS: Final = ("origin", *_MEASURED_LISTS, *_MEASURED_LENGTHS[:4], "slot_width", "scale_error")
-
 _PART: Final = Fields(
     words=("id", "kind", "origin", "unit", "title", "date"),
     lists=_MEASURED_LISTS,
@@ -128,7 +125,7 @@ _PART: Final = Fields(
     counts=("fret_count",),
     labels=("label",),
     rules=("rule",),
-    needed='tells a scale; name one "true_scale [mm]", "layout_scale [in]" (with "rule"), "label" or "fret 12 [in]" ...',
+    needed='tells a scale; name them "true_scale [mm]", "layout_scale [in]" (and "rule"), "label" or "fret 5 [in]"',
     enough=frozenset({"true_scale", "layout_scale", "label", "from_nut", "fret_to_fret"}),
     inside={
         **{name: ("part", name) for name in _OF_A_PART},

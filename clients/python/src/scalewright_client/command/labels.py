@@ -109,7 +109,7 @@ class Labels(Word):
                 if not few:
                     break
                 try:
-                    content = client.label_pages_drawing(**{**common, "labels": few})  # type: ignore[arg-type] # judged by the service
+                    content = client.label_pages_drawing(**{**common, "labels": few})
                 except InvalidRequestError as refusal:
                     message = f"The labels can't be set: {refusal}\nGive other options, and --restart."
                     raise UnusableFileError(message) from None

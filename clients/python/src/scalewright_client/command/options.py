@@ -174,7 +174,7 @@ def _output_format(given: str | None, path: Path, saying: _Saying) -> str:
 
 def _format(given: str | None, path: Path, known: Sequence[str], option: str) -> str:
     found = given or _SUFFIXES.get(path.suffix.lower())
-    if found not in known:
+    if found is None or found not in known:
         message = f"{path}: {' or '.join(known)}? Say it with {option}"
         raise UnusableFileError(message)
     return found

@@ -32,6 +32,26 @@ def test_frets_set_by_ear_or_by_other_ratios_follow_none_of_the_rules(name, unce
     assert all((candidate.p_value or 0.0) < 0.001 for candidate in found.candidates)
 
 
+@pytest.mark.parametrize("fret", [7, 12])
+@pytest.mark.parametrize("apart", [0.3, 10.0])
+def test_readings_of_one_fret_that_contradict_each_other_establish_nothing(fret, apart):
+    """One fret says nothing of the divisor, which can neither explain two readings of it nor hide that they differ."""
+    found = identify(board([fret, fret], [325.0, 325.0 - apart], 0.05, scatter=None))
+    assert (found.verdict, found.true_scale) == ("none", None)
+    assert "readings-contradict" in [note.slug for note in found.notes]
+    assert {candidate.degrees_of_freedom for candidate in found.candidates} == {1}
+    assert all(candidate.p_value < 0.001 for candidate in found.candidates if candidate.p_value is not None)
+
+
+def test_repeats_of_the_octave_reading_that_differ_widen_its_interval():
+    """Octave readings of 325 and 315 mm mean 650 and 630 mm: the interval holds both."""
+    found = identify(board([5, 7, 9, 12, 12], [160.0, 220.0, 260.0, 325.0, 315.0], 0.05, scatter=None))
+    assert found.verdict == "none"
+    assert found.true_scale is not None
+    assert found.true_scale.lower < 630.0
+    assert found.true_scale.upper > 650.0
+
+
 @pytest.mark.parametrize("divisor", [15.0, 15.5, 20.0, 21.0])
 def test_a_divisor_that_nobody_believes_in_is_shown_at_the_bound_of_what_is_believed(divisor):
     """The candidate keeps within 16.5 to 19.5 and fails there; the divisor that would fit is stated apart from it."""

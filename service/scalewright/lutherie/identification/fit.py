@@ -166,9 +166,11 @@ def deleted_residuals_of_divisor(
     unit, slope = shape @ values, bent @ values
     unit += plan.reference[:, :, None]
     unit /= np.sqrt(np.einsum("prm,prm->pm", unit, unit))[:, None, :]
+    # Readings of one fret alone say nothing of the divisor: what is left of its part, beside the reference's 1, is
+    # rounding.
     slope -= np.einsum("prm,prm->pm", slope, unit)[:, None, :] * unit
     length = np.sqrt(np.einsum("prm,prm->pm", slope, slope))[:, None, :]
-    slope /= np.where(length > 0.0, length, 1.0)
+    slope *= np.where(length > _TOLD, 1.0 / np.where(length > _TOLD, length, 1.0), 0.0)
     whitened = amplitude[:, None, :] * plan.reference[:, :, None] + remainder
     whitened -= np.einsum("prm,prm->pm", whitened, unit)[:, None, :] * unit
     whitened -= np.einsum("prm,prm->pm", whitened, slope)[:, None, :] * slope

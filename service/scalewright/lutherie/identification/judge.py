@@ -172,7 +172,10 @@ def judge(plan: Plan, readings: Floats, beliefs: Beliefs, *, scatter_known: bool
 
     chi_square = fits.chi_square.reshape(candidates, scatters, patterns, boards)[:, -1].copy()
     chi_square[-1] = fits.bounded_chi_square.reshape(scatters, patterns, boards)[-1]
-    freedom = plan.readings[None, :patterns] - np.where(np.arange(candidates) < candidates - 1, 1, 2)[:, None]
+    # Where the readings say nothing of the divisor, it takes nothing from their freedom.
+    parameters = np.ones((candidates, patterns), dtype=np.int64)
+    parameters[-1] += plan.bends[:patterns]
+    freedom = plan.readings[None, :patterns] - parameters
     limit = [_limit(beliefs.significance, k) for k in freedom.ravel().tolist()]
     explained = chi_square <= np.array(limit).reshape(candidates, patterns, 1)
     leads = np.any(explained & (np.arange(candidates)[:, None, None] == leader), axis=0)

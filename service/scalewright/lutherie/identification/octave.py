@@ -5,12 +5,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
+from scalewright.lutherie.estimate import Estimate, Floats, Note, chi_square_survival, normal_estimate
 from scalewright.lutherie.measure import EDGE_HALF_WIDTH_UNCERTAINTY, Survey
 
 __all__ = ["octave_alone"]
 
 _RANK_TOLERANCE = 1e-9
+_BY_CHANCE = 0.05
+"""Repeats that differ with a smaller probability differ by more than the instrument allows."""
 
 
 def _known(survey: Survey, index: int) -> float:
@@ -26,6 +28,16 @@ def _about(survey: Survey, octave: int) -> str:
     if survey.procedure.nut.standard_deviation > 0.0:
         return f"{said}, and a nut that was moved or cut back would be hidden in it."
     return f"{said}."
+
+
+def _birge_ratio(design: Floats, inverse: Floats, values: Floats) -> float:
+    """How much more the values scatter than they should; 1 where that may be chance. [-]"""
+    freedom = len(values) - round(float(np.trace(inverse @ design)))
+    residuals = values - design @ (inverse @ values)
+    chi_square = float(residuals @ residuals)
+    if freedom <= 0 or chi_square_survival(np.array([chi_square]), freedom)[0] > _BY_CHANCE:
+        return 1.0
+    return max(1.0, math.sqrt(chi_square / freedom))
 
 
 def octave_alone(
@@ -54,7 +66,13 @@ def octave_alone(
     Notes
     -----
     Every fret is a free position; weighted least squares joins single readings, repeats and spans
-    (JCGM 100, 5.1.2 for the sum of uncertainties).
+    (JCGM 100, 5.1.2 for the sum of uncertainties). Where repeats scatter by more than the instrument
+    allows, their uncertainty is widened to what they show [birge-1932]_.
+
+    References
+    ----------
+    .. [birge-1932] R. T. Birge, "The calculation of errors by the method of least squares", Phys. Rev. 40,
+       207 (1932).
     """
     procedure = survey.procedure
     keep = [index for index in range(len(survey.distance)) if index not in aside]
@@ -71,10 +89,12 @@ def octave_alone(
         told = inverse @ (design * weight[:, None])
         if abs(told[at, at] - 1.0) < _RANK_TOLERANCE:
             share = inverse[at] * weight
-            distance = float(share @ np.array([_known(survey, i) for i in keep]))
+            known = np.array([_known(survey, i) for i in keep])
+            distance = float(share @ known)
+            own = float(np.linalg.norm(inverse[at])) * _birge_ratio(weight[:, None] * design, inverse, weight * known)
             # A half width of a slot that is not known is the same in all readings.
             edge = EDGE_HALF_WIDTH_UNCERTAINTY * float(share @ np.array([procedure.edge[i] for i in keep]))
-            deviation = math.hypot(float(np.linalg.norm(inverse[at])), edge, procedure.scale_error * distance)
+            deviation = math.hypot(own, edge, procedure.scale_error * distance)
             estimate = normal_estimate(2.0 * distance, 2.0 * deviation, coverage)
             return estimate, Note("octave-reading-alone", _about(survey, octave))
     missing = "the rule that fits best has no octave fret" if octave is None else f"fret {octave} was not read"

@@ -21,6 +21,8 @@ Ints = NDArray[np.int64]
 _TERMS = ((12, 12), (24, 14), (36, 16), (spacing.MOST_FRETS, 20))
 """Highest fret and length of a free divisor's series up to it; its last terms are rounding (tested)."""
 
+_ROUNDING = 1e-9
+"""Part of a shape, beside the reference's 1, that may be rounding."""
 _TOLD = 1e-9
 """Share of its own weight that the other readings must leave a reading to say anything of it."""
 
@@ -66,6 +68,8 @@ class Plan:
     """Weight of every reading by itself, the covariance's inverse's diagonal. shape (P, N) [1/mm²]"""
     readings: Ints
     """How many readings are used. shape (P,)"""
+    bends: NDArray[np.bool_]
+    """Whether the readings say anything of a divisor; those of one fret alone do not. shape (P,)"""
     nut: Floats | None
     """Unit vector of the nut offset. shape (P, R)"""
     nut_norm: Floats
@@ -226,6 +230,7 @@ def make_plan(pattern: Pattern, table: Floats, frets: Floats | None = None) -> P
         scatter=pattern.scatter,
         own=own,
         readings=np.sum(pattern.used, axis=1),
+        bends=np.max(np.abs(at_nodes), axis=(1, 2)) > _ROUNDING,
         nut=nut,
         nut_norm=nut_norm,
         nut_slope=slopes[:, :fixed].T[:, :, None],

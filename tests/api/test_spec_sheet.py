@@ -64,7 +64,7 @@ def test_sentences_are_in_the_language_asked_for(send, asked, language, word):
 @pytest.mark.parametrize(
     ("change", "slug", "pointer"),
     [
-        ({"part": {"id": "b", "kind": "board", "label": "25.5 in"}}, "undefined-part", "/part/rule"),
+        ({"part": {"id": "b", "kind": "board", "label": "25.5 in"}}, "undefined-part", "/part/label"),
         ({"outline": {"strings": 6, "widths": {"nut": 10, "last_fret": 10}, "margins": 6}}, "impossible-board", None),
         ({"title": "x" * 121}, "invalid-request", "/title"),
         ({"html": "pdf"}, "invalid-request", "/html"),

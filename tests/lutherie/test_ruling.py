@@ -95,6 +95,12 @@ def test_conformance_is_the_normal_distribution_between_the_limits(value, spread
     assert conformance_probability(value, spread, Interval(-0.5, 1.0)) == pytest.approx(expected, abs=1e-12)
 
 
+@pytest.mark.parametrize("value", [-60.0, -8.0, 9.0, 1e6])
+def test_far_outside_conformance_is_no_less_than_impossible(value):
+    """Rounding leaves no probability below zero."""
+    assert 0.0 <= conformance_probability(value, 0.5, Interval(-0.5, 1.0)) < 1e-30
+
+
 def test_an_exact_value_conforms_or_does_not():
     """Without uncertainty the probability is one or nought, the limits included."""
     limits = Interval(0.0, 1.0)

@@ -32,13 +32,12 @@ def test_the_layout_scale_follows_from_true_scale_and_rule():
     assert other.layout_scale is None
 
 
-def test_of_a_label_alone_no_rule_is_stated():
-    """A label can mean more than one scale; its tag is as uncertain as that, and states no rule."""
-    tag, source = tag_of(Part("b", "board", label=Label(628.65, "in", 6.35)), "in", Beliefs())
-
-    assert source == "label"
-    assert (tag.rule, tag.layout_scale) == (None, None)
-    assert (tag.uncertainty or 0.0) > 1.0  # mm; the meanings of 24 3/4 in lie up to 4.6 mm apart
+@pytest.mark.parametrize("rule", [None, EIGHTEENTH])
+def test_a_label_alone_states_no_true_scale(rule):
+    """24 3/4 in can mean scales 4.6 mm apart, under a stated rule too: their mean is none of them."""
+    with pytest.raises(UndefinedPartError, match=r"624\.08") as refused:
+        tag_of(Part("b", "board", label=Label(628.65, "in", 6.35), rule=rule), "in", Beliefs())
+    assert refused.value.field == ("part", "label")
 
 
 @pytest.mark.parametrize(

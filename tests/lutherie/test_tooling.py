@@ -364,3 +364,17 @@ def test_a_few_boards_and_an_overstated_instrument_are_noted():
     found = study(TOOL, boards(np.random.default_rng(0), 3), instrument_uncertainty=0.1)
     assert {"too-few-for-drift", "instrument-overstated"} <= {note.slug for note in found.notes}
     assert found.tool_within == 0.0
+
+
+def test_boards_that_agree_better_than_the_instrument_reads_prove_nothing():
+    """Three equal readings by a rule good to half a millimetre call no slot biased and tell no tool."""
+    tool = Tool(tuple(float(place) for place in PLACES[:3]), 650.0, (1, 2, 3))
+    readings = [[place + 0.1 for place in tool.commanded]] * 3
+    found = study(tool, readings, instrument_uncertainty=0.5)
+    assert found.resets == []
+    assert all(slot.bias.standard_uncertainty == pytest.approx(0.5 / math.sqrt(3.0)) for slot in found.slots)
+    assert found.signature.within == 0.5
+    assert found.scale_error is not None
+    assert found.scale_error.standard_uncertainty > 0.0
+    # The same by a calliper that is good to 0.001 mm is a bias.
+    assert len(study(tool, readings, instrument_uncertainty=0.001, tolerance=0.1).resets) == 3

@@ -146,6 +146,9 @@ def known_of(
     assert part.label is not None  # noqa: S101  (stated_scale has refused a part that nothing defines)
     given = (SETBACK, SETBACK_UNCERTAINTY) if part.setback is None else (part.setback, 0.0)
     meanings = meanings_of(part.label, *given)
+    if part.rule is not None:
+        # A stated rule leaves the meanings under it, if it is one that labels are read by.
+        meanings = [meaning for meaning in meanings if meaning.rule in {None, part.rule}] or meanings
     total = sum(meaning.prior for meaning in meanings)
     return {
         "whole": Known(

@@ -148,7 +148,8 @@ def conformance_probability(value: float, standard_uncertainty: float, tolerance
         return float(tolerance.holds(value))
     z = np.array([tolerance.lower - value, value - tolerance.upper]) / standard_uncertainty
     below, above = normal_survival(-z)
-    return float(1.0 - below - above)
+    # Far outside nothing is left but rounding, on either side of zero.
+    return float(np.clip(1.0 - below - above, 0.0, 1.0))
 
 
 def with_process(value: float, standard_uncertainty: float, process: Process) -> tuple[float, float]:

@@ -6,12 +6,15 @@ from typing import Literal, TypeAlias
 
 from scalewright.lutherie.errors import ContradictoryPartError, OutsideScaleError, UndefinedPartError
 from scalewright.lutherie.identification import Beliefs
-from scalewright.lutherie.known import Known, identify_parts, known_of
+from scalewright.lutherie.known import STATED_ALIKE, Known, identify_parts, known_of
 from scalewright.lutherie.layout import layout_scale_of
 from scalewright.lutherie.part import Kind, Part, Source
 from scalewright.lutherie.spacing import Rule
 
 __all__ = ["Tag", "TagUnit", "tag_of"]
+
+_POSSIBLE = 0.01
+"""A meaning less likely than this need not be counted with. [-]"""
 
 TagUnit: TypeAlias = Literal["mm", "in"]
 """Units that a tag's lengths are written in."""
@@ -85,6 +88,8 @@ def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
     if not known.hypotheses:
         message = "these readings do not tell the true scale; measure from the nut to fret 12 as well"
         raise UndefinedPartError(message, field=("part", "readings"))
+    if known.source == "label":
+        _refuse_several_meanings(known)
     value, spread, rule, layout = _stated(known)
     tag = Tag(
         id=part.id,
@@ -96,6 +101,17 @@ def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
         written_in=unit,
     )
     return tag, known.source
+
+
+def _refuse_several_meanings(known: Known) -> None:
+    """Refuse a part of which there is a label alone that can mean true scales that differ: no mean of them is one."""
+    possible = sorted({one.true_scale for one in known.hypotheses if one.probability > _POSSIBLE})
+    if possible[-1] - possible[0] > STATED_ALIKE:
+        message = (
+            f"this label can mean true scales from {possible[0]:.2f} to {possible[-1]:.2f} mm, and none of them is "
+            "known to be right; state the part's true_scale, or its layout_scale and rule, or give readings of it"
+        )
+        raise UndefinedPartError(message, field=("part", "label"), example={"true_scale": "25.4 in"})
 
 
 def _stated(known: Known) -> tuple[float, float, Rule | None, float | None]:

@@ -101,6 +101,7 @@ def resets_of(
     drifts: Sequence[ToolingDrift],
     tolerance: float,
     significance: float,
+    instrument_uncertainty: float = 0.0,
 ) -> list[Reset]:
     """Slots whose present bias is proved, and large enough to matter.
 
@@ -118,6 +119,8 @@ def resets_of(
         How far a slot may lie from its place; a quarter of it is worth re-setting. [mm]
     significance : float
         Probability of a false alarm, over all slots together. [-]
+    instrument_uncertainty : float
+        Standard uncertainty of one reading, below which no spread is believed. [mm]
 
     Returns
     -------
@@ -129,7 +132,8 @@ def resets_of(
     for k, fret in enumerate(frets):
         since = max(steps.get(None, 0), steps.get(fret, 0))
         own = table[since:, k] - commanded[k]
-        bias, deviation = float(np.mean(own)), float(np.std(own, ddof=1)) / math.sqrt(len(own))
+        spread = max(float(np.std(own, ddof=1)), instrument_uncertainty)
+        bias, deviation = float(np.mean(own)), spread / math.sqrt(len(own))
         certain = student_quantile(0.5 * significance / len(frets), len(own) - 1) * deviation
         if abs(bias) - certain > 0.0 and abs(bias) > _RESET_ABOVE * tolerance:
             found.append(Reset(fret, -bias, since))

@@ -154,7 +154,8 @@ def study(
     Notes
     -----
     Means over boards have Student's t distribution with one degree of freedom less than there are boards, so that
-    their intervals hold whatever part of the spread is common to a board.
+    their intervals hold whatever part of the spread is common to a board. Boards that agree better than the
+    instrument reads agree by chance: the instrument's share of a mean's uncertainty is its least.
     """
     refuse_without_width(Interval(-tolerance, tolerance))
     commanded = _checked(tool)
@@ -163,11 +164,13 @@ def study(
     variances = variances_of(moments)
     student = student_quantile(0.5 * (1.0 - coverage), moments.boards - 1)
     drifts = drifts_of(table, commanded, moments, tool.frets, significance, coverage)
-    slots = _slots(tool, commanded, moments, tolerance, student)
-    scale_error, origin_shift = _scale_and_origin(commanded, moments, student)
-    signature = Signature(name, tuple(moments.mean.tolist()), variances.within, variances.between, moments.boards)
+    slots = _slots(tool, commanded, moments, tolerance, student, instrument_uncertainty)
+    scale_error, origin_shift = _scale_and_origin(commanded, moments, student, instrument_uncertainty)
+    # A few boards may agree by chance; nothing that was read is known better than the instrument reads.
+    within = max(variances.within, instrument_uncertainty)
+    signature = Signature(name, tuple(moments.mean.tolist()), within, variances.between, moments.boards)
     cpks = [slot.cpk for slot in slots if slot.cpk is not None]
-    resets = resets_of(table, commanded, tool.frets, drifts, tolerance, significance)
+    resets = resets_of(table, commanded, tool.frets, drifts, tolerance, significance, instrument_uncertainty)
     squares = moments.standard_deviation**2 + moments.mean**2
     origin = None
     if unknown is not None:
@@ -226,10 +229,12 @@ def _table(readings: Floats | Sequence[Sequence[float]], slots: int) -> Floats:
     return np.array(readings, dtype=float).reshape(len(readings), slots)
 
 
-def _slots(tool: Tool, commanded: Floats, moments: Moments, tolerance: float, student: float) -> list[SlotStudy]:
+def _slots(
+    tool: Tool, commanded: Floats, moments: Moments, tolerance: float, student: float, instrument: float
+) -> list[SlotStudy]:
     """What the tool does at every slot."""
     spread = moments.standard_deviation
-    deviation = spread / math.sqrt(moments.boards)
+    deviation = np.maximum(spread, instrument) / math.sqrt(moments.boards)
     indices = capability(moments.mean, spread, Interval(-tolerance, tolerance), 0.0)
     aligned: list[Estimate | None] = [None] * len(commanded)
     if len(commanded) > 2:
@@ -238,7 +243,8 @@ def _slots(tool: Tool, commanded: Floats, moments: Moments, tolerance: float, st
         keep = np.eye(len(commanded)) - hat
         means = keep @ moments.mean
         variance = np.einsum("ij,jk,ik->i", keep, moments.products, keep) / (moments.boards - 1) / moments.boards
-        deviations = np.sqrt(np.maximum(variance, 0.0))
+        least = instrument**2 / moments.boards * np.diagonal(keep)
+        deviations = np.sqrt(np.maximum(variance, least))
         aligned = [_estimate(m, d, student) for m, d in zip(means.tolist(), deviations.tolist(), strict=True)]
     left = tool.true_scale - commanded
     cents = -CENTS_PER_OCTAVE * np.log1p(-moments.mean / left) / math.log(2.0)
@@ -266,7 +272,9 @@ def _estimate(value: float, deviation: float, factor: float) -> Estimate:
     return Estimate(value, deviation, value - factor * deviation, value + factor * deviation)
 
 
-def _scale_and_origin(commanded: Floats, moments: Moments, student: float) -> tuple[Estimate | None, Estimate | None]:
+def _scale_and_origin(
+    commanded: Floats, moments: Moments, student: float, instrument: float
+) -> tuple[Estimate | None, Estimate | None]:
     """Relative error of the tool's scale, and how far its zero is off."""
     if len(commanded) < 3:
         return None, None
@@ -274,6 +282,7 @@ def _scale_and_origin(commanded: Floats, moments: Moments, student: float) -> tu
     solve = np.linalg.pinv(design)
     found = solve @ moments.mean
     variance = np.einsum("ij,jk,ik->i", solve, moments.products, solve) / (moments.boards - 1) / moments.boards
-    deviations = np.sqrt(np.maximum(variance, 0.0))
+    least = instrument**2 / moments.boards * np.einsum("ij,ij->i", solve, solve)
+    deviations = np.sqrt(np.maximum(variance, least))
     scale, shift = (_estimate(float(v), float(d), student) for v, d in zip(found, deviations, strict=True))
     return scale, shift

@@ -5,6 +5,7 @@ import json
 import os
 import re
 import shlex
+import select
 import socket
 import subprocess
 import sys
@@ -147,7 +148,11 @@ def test_a_head_without_end_is_cut_off(peer):
     with contextlib.suppress(ConnectionError):
         peer.sendall(b"GET / HTTP/1.1\r\n")
         for n in range(2000):
+            # To go on sending into a closed connection would make the kernel drop the answer.
+            if select.select([peer], [], [], 0.0)[0]:
+                break
             peer.sendall(b"X-%d: %s\r\n" % (n, b"a" * 100))
+            time.sleep(0.0005)
     status, _, body = answer(peer)
 
     assert status == 431

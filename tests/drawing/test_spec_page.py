@@ -170,9 +170,15 @@ def test_what_must_not_be_combined_is_named():
     assert len(words.not_with) == len(words.cautions) == 3
 
 
-def test_of_a_label_alone_no_frets_are_stated():
+def test_of_a_label_alone_there_is_no_sheet():
+    """A label that can mean several true scales states none."""
+    with pytest.raises(UndefinedPartError):
+        draw_up_sheet(plan(Part("b", "board", label=Label(628.65, "in", 6.35))))
+
+
+def test_of_a_true_scale_alone_no_frets_are_stated():
     """Without a rule there is no table, and strings or an outline are refused."""
-    part = Part("b", "board", label=Label(628.65, "in", 6.35))
+    part = Part("b", "board", true_scale=628.65)
     words = sentences_of(draw_up_sheet(plan(part)), language_named("en"))
 
     assert draw_up_sheet(plan(part)).frets == []

@@ -107,6 +107,8 @@ def _serve(settings: Settings) -> int:
         print(f"scalewright: {_reason(error, settings)}", file=sys.stderr)
         return 1
     _greet(settings.host, listener.getsockname()[1])
+    # Our matrices are small: threads for each of them, in every process, wait for one another more than they work.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     import uvicorn  # noqa: PLC0415  (the greeting is out before a tenth of a second is spent here)
 
     from scalewright.api.connections import GuardedConnection  # noqa: PLC0415  (the same)

@@ -24,15 +24,16 @@ from scalewright.lutherie.identification.answer import (
     Identification,
     advice_notes,
     named_in_statement,
+    octave_frets,
     procedure_notes,
 )
 from scalewright.lutherie.identification.columns import WIDEST_COVERAGE, Columns
 from scalewright.lutherie.identification.identify import Judged, conclude, judge_alike, judge_singly
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.slips import is_unusual
-from scalewright.lutherie.identification.words import digits_of, fill_statement, statement_form
+from scalewright.lutherie.identification.words import fill_statements, statement_form, statement_numbers
 from scalewright.lutherie.measure import Procedure, Survey
-from scalewright.lutherie.spacing import Divisor
+from scalewright.lutherie.spacing import Divisor, Rule
 from scalewright.wire.identification import LONGEST_DISTANCE, SHORTEST_DISTANCE, IdentificationIn, IdentificationOut
 from scalewright.wire.quantities import AnswerContext, Unit, to_millimetres
 from scalewright.wire.rules import RuleOut
@@ -185,11 +186,14 @@ class _Form:
     """An answer with its numbers left open."""
 
     pieces: list[bytes]
-    """What stands before, between and after the open places, each of which follows as an empty entry."""
+    """What stands before, between and after the open places, each of which follows as an empty entry; it ends with a
+    line break."""
+    is_text: list[bool]
+    """Whether an open place takes a text, not a number, in their order."""
     columns: list[int]
-    """Which numbers are written into the open places, in their order."""
-    texts: list[tuple[int, int]]
-    """Open places that take a text instead: which place, and :attr:`_Text.candidate`."""
+    """Which numbers are written into the places for numbers."""
+    texts: list[int]
+    """Which texts are written into the others: :attr:`_Text.candidate`."""
 
 
 def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
@@ -205,10 +209,12 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     kinds = np.stack([columns.verdict[0], columns.leader[0], *columns.family[:, 0]]).T.tolist()
     scale = np.take_along_axis(columns.lengths[0, 0, :, 0], columns.leader, axis=0)[0]
     unsaid = np.isnan(columns.believed[0, 1, 0]) | (columns.verdict[0] == NONE) | is_unusual(scale)
-    # A divisor may need a word on its octave fret, and an interval one on the rule that it assumes.
-    unsaid |= (columns.verdict[0] == ESTABLISHED) & (
-        (columns.leader[0] == len(frame.rules)) | (columns.probability[0] * WIDEST_COVERAGE < frame.beliefs.coverage)
-    )
+    # An interval may need a word on the rule that it assumes, and a divisor one on its octave fret.
+    established = columns.verdict[0] == ESTABLISHED
+    unsaid |= established & (columns.probability[0] * WIDEST_COVERAGE < frame.beliefs.coverage)
+    for m in np.nonzero(established & (columns.leader[0] == len(frame.rules)))[0].tolist():
+        low, high = octave_frets(columns.divisor_estimate[:, 0, m].tolist())
+        unsaid[m] |= low != high
     for m, whole in enumerate(unsaid.tolist()):
         if whole or (0, m) in judged.mended:
             survey = Survey(frame.procedure, tuple(distances[m].tolist()))
@@ -225,16 +231,39 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
             _statements(frame, columns, members, verdict, leader, family, ranked)
             if candidate < 0
             else _rows(residuals[candidate][members])
-            for _, candidate in form.texts
+            for candidate in form.texts
         ]
-        for m, values, *filled in zip(members, _rows(numbers[np.ix_(members, form.columns)]), *fills, strict=True):
-            open_places = values.split(b",")
-            for (place, _), text in zip(form.texts, filled, strict=True):
-                open_places.insert(place, text)
-            pieces = form.pieces.copy()
-            pieces[1::2] = open_places
-            texts[m] = b"".join(pieces)
+        for m, text in zip(members, _fill(form, numbers[form.columns][:, members], fills), strict=True):
+            texts[m] = text
     return texts
+
+
+def _fill(form: _Form, numbers: Floats, texts: Sequence[list[bytes]]) -> list[bytes]:
+    """Fill a form once for each board, all of them in one go.
+
+    Parameters
+    ----------
+    form : _Form
+        The form.
+    numbers : ndarray, shape (places, boards)
+        What goes into its places for numbers.
+    texts : sequence of list of bytes
+        What goes into its places for texts, for every board.
+
+    Returns
+    -------
+    list of bytes
+        The answers.
+    """
+    count = numbers.shape[1]
+    tokens = orjson.dumps(np.ascontiguousarray(numbers).ravel(), option=orjson.OPT_SERIALIZE_NUMPY)[1:-1].split(b",")
+    columns = iter([tokens[first : first + count] for first in range(0, len(tokens), count)])
+    others = iter(texts)
+    page = form.pieces * count
+    for place, is_text in enumerate(form.is_text):
+        page[2 * place + 1 :: len(form.pieces)] = next(others if is_text else columns)
+    # JSON has no line break of its own, so that one tells where an answer ends.
+    return b"".join(page).split(b"\n")[:-1]
 
 
 def _rows(numbers: Floats) -> list[bytes]:
@@ -254,7 +283,7 @@ def _residuals(frame: _Frame, columns: Columns) -> Floats:
 
 
 def _numbers(frame: _Frame, columns: Columns) -> Floats:
-    """All other numbers of the answers, in the unit of the answer. shape (boards, columns)
+    """All other numbers of the answers, in the unit of the answer. shape (columns, boards)
 
     By candidate (15 each): its probability, chi-square, p-value and three estimates. Then the board's probability,
     its layout scale and true scale, the divisor and its estimate.
@@ -268,7 +297,7 @@ def _numbers(frame: _Frame, columns: Columns) -> Floats:
     believed = columns.believed[:, :, 0].transpose(1, 0, 2).reshape(8, count)
     parts += [columns.probability, believed * times / over]
     parts += [columns.divisor, columns.divisor_estimate[:, 0]]
-    return np.concatenate(parts).T
+    return np.concatenate(parts)
 
 
 def _form(
@@ -335,13 +364,14 @@ def _form(
         return _OPEN
 
     text = orjson.dumps(whole, default=leave_open, option=orjson.OPT_PASSTHROUGH_DATACLASS)
-    fixed = text.split(f'"{_OPEN}"'.encode())
+    fixed = (text + b"\n").split(f'"{_OPEN}"'.encode())
     pieces = [b""] * (2 * len(fixed) - 1)
     pieces[::2] = fixed
     return _Form(
         pieces,
+        [isinstance(place, _Text) for place in places],
         [place.column for place in places if isinstance(place, _Number)],
-        [(k, place.candidate) for k, place in enumerate(places) if isinstance(place, _Text)],
+        [place.candidate for place in places if isinstance(place, _Text)],
     )
 
 
@@ -359,28 +389,12 @@ def _statements(
     ranked: list[int],
 ) -> list[bytes]:
     """The sentence on each board, as JSON."""
-    fixed = frame.beliefs.fixed_rules
+    rules: list[Rule] = [*frame.beliefs.fixed_rules, *[Divisor(2.0)] * frame.free]
     named = named_in_statement(verdict, leader, family, ranked)
-    layout, true = columns.believed[:, 0, 0, members], columns.believed[:, 1, 0, members]
-    half = 0.5 * (true[3] - true[2])
-    free = len(fixed) in named
-    forms = [
-        statement_form(
-            VERDICTS[verdict],
-            [fixed[c] if c < len(fixed) else Divisor(divisor) for c in named],
-            frame.beliefs.coverage,
-            told=True,
-        )
-        for divisor in columns.divisor[0, members if free else members[:1]].tolist()
-    ]
-    numbers = zip(
-        forms if free else forms * len(members),
-        layout[0].tolist(),
-        digits_of(0.5 * (layout[3] - layout[2])).tolist(),
-        true[0].tolist(),
-        half.tolist(),
-        digits_of(half).tolist(),
-        columns.probability[0, members].tolist(),
-        strict=True,
+    free = named.index(len(rules) - 1) if frame.free and len(rules) - 1 in named else None
+    form = statement_form(
+        VERDICTS[verdict], [rules[c] for c in named], frame.beliefs.coverage, told=True, free=free
     )
-    return [orjson.dumps(fill_statement(*filled)) for filled in numbers]
+    layout, true = columns.believed[:, 0, 0, members], columns.believed[:, 1, 0, members]
+    numbers = statement_numbers(layout, true, columns.probability[0, members], columns.divisor[0, members])
+    return [orjson.dumps(statement) for statement in fill_statements(form, numbers)]

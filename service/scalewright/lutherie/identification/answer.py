@@ -14,6 +14,7 @@ from scalewright.lutherie.identification.next_reading import NextReading
 from scalewright.lutherie.identification.octave import octave_alone
 from scalewright.lutherie.identification.words import Interval, deviation_in_words, statement_of
 from scalewright.lutherie.measure import Procedure, Survey
+from scalewright.lutherie.phrases import plain
 from scalewright.lutherie.spacing import Divisor, Rule
 
 __all__ = [
@@ -27,6 +28,7 @@ __all__ = [
     "advice_notes",
     "answer",
     "named_in_statement",
+    "octave_frets",
     "procedure_notes",
     "rules_of",
 ]
@@ -204,9 +206,8 @@ def _established_notes(row: Row, leader: CandidateFit, coverage: float) -> list[
             "that was asked for: the intervals hold if it is right."
         )
         notes.append(Note("interval-assumes-the-rule", text))
-    estimate = row.divisor_estimate
-    if isinstance(leader.rule, Divisor) and not math.isnan(estimate[0]):
-        low, high = (spacing.octave_fret(Divisor(end)) for end in (estimate[2], estimate[3]))
+    if isinstance(leader.rule, Divisor):
+        low, high = octave_frets(row.divisor_estimate)
         if low != high:
             text = (
                 f"The divisor lies where the octave fret changes from {low} to {high}, and the true scale with it by "
@@ -214,6 +215,24 @@ def _established_notes(row: Row, leader: CandidateFit, coverage: float) -> list[
             )
             notes.append(Note("octave-fret-unsure", text))
     return notes
+
+
+def octave_frets(divisor: Sequence[float]) -> tuple[int | None, int | None]:
+    """Octave frets of the ends of a divisor's interval.
+
+    Parameters
+    ----------
+    divisor : sequence of float
+        An estimate: value, deviation, lower and upper; NaN for none. [-]
+
+    Returns
+    -------
+    tuple of int or None
+        Of the lower and the upper end; None for a divisor that is not determined.
+    """
+    if math.isnan(divisor[0]):
+        return None, None
+    return spacing.octave_fret(Divisor(divisor[2])), spacing.octave_fret(Divisor(divisor[3]))
 
 
 VERDICTS: tuple[Verdict, ...] = ("established", "undecided", "none")
@@ -229,8 +248,8 @@ CONTRADICTION = Note(
 
 def _no_such_scale(scale: float, beliefs: Beliefs) -> Note:
     text = (
-        f"The readings speak of a layout scale of {scale:.4g} mm, and none outside {beliefs.scale_lower:g} to "
-        f"{beliefs.scale_upper:g} mm is thought possible; check unit, frets and readings."
+        f"The readings speak of a layout scale of {plain(scale, 4)} mm, and none outside {plain(beliefs.scale_lower)} "
+        f"to {plain(beliefs.scale_upper)} mm is thought possible; check unit, frets and readings."
     )
     return Note("no-such-scale", text)
 

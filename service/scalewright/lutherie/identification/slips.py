@@ -13,6 +13,7 @@ from scalewright.lutherie.identification.columns import Row
 from scalewright.lutherie.identification.judge import NONE
 from scalewright.lutherie.identification.words import rule_in_words
 from scalewright.lutherie.measure import NutOffset, Survey
+from scalewright.lutherie.phrases import plain
 from scalewright.lutherie.spacing import Divisor
 
 __all__ = ["is_unusual", "slips"]
@@ -66,10 +67,10 @@ def slips(survey: Survey, row: Row, beliefs: Beliefs, judge: _Judge) -> list[Not
     scale = row.layout_scale[row.leader][0]
     small, large = _USUAL_SCALES
     if scale < small <= scale * _INCH <= large:
-        text = f"If these are inches taken for millimetres, the scale is {scale:.4g} in; check the unit."
+        text = f"If these are inches taken for millimetres, the scale is {plain(scale, 4)} in; check the unit."
         return [Note("looks-like-inches", text)]
     if scale > large >= scale / _INCH >= small:
-        text = f"If these are millimetres taken for inches, the scale is {scale / _INCH:.4g} mm; check the unit."
+        text = f"If these are millimetres taken for inches, the scale is {plain(scale / _INCH, 4)} mm; check the unit."
         return [Note("looks-like-millimetres", text)]
     if row.verdict != NONE:
         return []

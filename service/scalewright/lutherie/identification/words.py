@@ -1,8 +1,9 @@
 """What an identification says in words; lengths in millimetres and inches."""
 
 import math
-from collections.abc import Sequence
-from typing import TypeAlias
+from collections.abc import Mapping, Sequence
+from itertools import chain
+from typing import NamedTuple, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,12 +13,14 @@ from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed, Rul
 
 __all__ = [
     "Interval",
+    "StatementForm",
     "deviation_in_words",
     "digits_of",
-    "fill_statement",
+    "fill_statements",
     "length_in_words",
     "rule_in_words",
     "statement_form",
+    "statement_numbers",
     "statement_of",
 ]
 
@@ -43,6 +46,9 @@ _MATCH = 3.0
 """Standard deviations within which a deviation counts as such a step."""
 
 
+_DIVIDED = "a constant divisor of %s"
+
+
 def rule_in_words(rule: Rule) -> str:
     """A spacing rule as a person would call it."""
     match rule:
@@ -51,7 +57,7 @@ def rule_in_words(rule: Rule) -> str:
         case Eighteenth():
             return "the rule of 18"
         case Divisor(divisor):
-            return f"a constant divisor of {divisor:.3f}"
+            return _DIVIDED % f"{divisor:.3f}"
         case Listed():
             return "listed pitches"
 
@@ -110,15 +116,25 @@ def statement_of(
     str
         With lengths in millimetres and inches.
     """
-    nothing = (0.0, 0.0, 0.0, 0.0)
     form = statement_form(verdict, named, coverage, told=true_scale is not None)
-    layout, true_scale = layout_scale or nothing, true_scale or nothing
-    half, layout_half = 0.5 * (true_scale[3] - true_scale[2]), 0.5 * (layout[3] - layout[2])
-    return fill_statement(form, layout[0], _digits(layout_half), true_scale[0], half, _digits(half), probability)
+    nothing = (math.nan,) * 4
+    estimates = np.array([[layout_scale or nothing], [true_scale or nothing]]).transpose(0, 2, 1)
+    return fill_statements(form, statement_numbers(*estimates, np.array([probability]), np.zeros(1)))[0]
 
 
-def statement_form(verdict: str, named: Sequence[Rule], coverage: float, *, told: bool) -> str:
-    """The sentence of :func:`statement_of` with its numbers left open, for :func:`fill_statement`.
+class StatementForm(NamedTuple):
+    """The sentence of :func:`statement_of` with its numbers left open."""
+
+    text: str
+    """A format string for the ``%`` operator."""
+    numbers: tuple[str, ...]
+    """Which of :func:`statement_numbers` go into it, in order."""
+
+
+def statement_form(
+    verdict: str, named: Sequence[Rule], coverage: float, *, told: bool, free: int | None = None
+) -> StatementForm:
+    """The sentence of :func:`statement_of` with its numbers left open, for :func:`fill_statements`.
 
     Parameters
     ----------
@@ -126,59 +142,95 @@ def statement_form(verdict: str, named: Sequence[Rule], coverage: float, *, told
         As there.
     told : bool
         Whether the true scale is known.
+    free : int, optional
+        Which of the rules named has its divisor left open too.
 
     Returns
     -------
-    str
-        A format string.
+    StatementForm
+        The form.
     """
-    true = "the true scale cannot be told"
+    rules = [_DIVIDED % "%.3f" if index == free else rule_in_words(rule) for index, rule in enumerate(named)]
+    divisor = () if free is None else ("divisor",)
+    true, lengths = "the true scale cannot be told", ()
     if told:
-        true = f"true scale {{t:.{{d}}f}} mm ({{ti:.{{e}}f}} in) ± {{h:.{{d}}f}} mm ({100.0 * coverage:g} %)"
+        true = f"true scale {_LENGTH} ± %.*f mm ({100.0 * coverage:g} %%)"
+        lengths = (*_lengths_of("true"), "true digits", "half")
     if verdict == "established":
-        spaced = rule_in_words(named[0])
-        if len(named) > 1:
-            spaced += f" (not to be told here from {' or '.join([rule_in_words(other) for other in named[1:]])})"
-        laid = "laid out from {s:.{k}f} mm ({si:.{l}f} in)"
-        return f"{spaced[0].upper()}{spaced[1:]}, {laid}: {true}."
+        spaced = rules[0]
+        if len(rules) > 1:
+            spaced += f" (not to be told here from {' or '.join(rules[1:])})"
+        text = f"{spaced[0].upper()}{spaced[1:]}, laid out from {_LENGTH}: {true}."
+        return StatementForm(text, (*divisor, *_lengths_of("layout"), *lengths))
     if verdict == "undecided":
-        names = " and ".join([rule_in_words(candidate) for candidate in named])
-        first = f"Not decided between {names}" if len(named) > 1 else f"Not established: {names}"
-        return f"{first} (the first with probability {{p:.2f}}): {true}."
+        first = f"Not decided between {' and '.join(rules)}" if len(rules) > 1 else f"Not established: {rules[0]}"
+        text = f"{first} (the first with probability %.2f): {true}."
+        return StatementForm(text, (*divisor, "probability", *lengths))
     unmoved = ", if the nut has not been moved" if told else ""
-    return f"None of the rules compared explains these readings: {true}{unmoved}."
+    return StatementForm(f"None of the rules compared explains these readings: {true}{unmoved}.", lengths)
 
 
-def fill_statement(
-    form: str, layout: float, layout_digits: int, true: float, half: float, digits: int, probability: float
-) -> str:
-    """Fill the numbers into a form of :func:`statement_form`.
+_LENGTH = "%.*f mm (%.*f in)"
+
+
+def _lengths_of(name: str) -> tuple[str, ...]:
+    """What :data:`_LENGTH` takes."""
+    return f"{name} digits", f"{name} mm", f"{name} in digits", f"{name} in"
+
+
+def statement_numbers(layout: Floats, true: Floats, probability: Floats, divisor: Floats) -> dict[str, list[float]]:
+    """The numbers that statements on M boards may take.
 
     Parameters
     ----------
-    form : str
-        The form.
-    layout, true, half : float
-        Layout scale, true scale and half of its interval. [mm]
-    layout_digits, digits : int
-        Decimals in millimetres that the two are given with.
-    probability : float
-        Probability of the leading rule. [-]
+    layout, true : ndarray, shape (4, M)
+        Estimates of layout scale and true scale: value, deviation, lower and upper. [mm]
+    probability, divisor : ndarray, shape (M,)
+        Of the leading rule; the free divisor. [-]
 
     Returns
     -------
-    str
-        The sentence.
+    dict of str to list
+        By name.
     """
-    return form.format(
-        s=layout, k=layout_digits, si=layout / _INCH, l=layout_digits + 1,
-        t=true, d=digits, ti=true / _INCH, e=digits + 1, h=half, p=probability,
-    )  # fmt: skip
+    numbers = {"probability": probability.tolist(), "divisor": divisor.tolist()}
+    for name, estimate in (("layout", layout), ("true", true)):
+        half = 0.5 * (estimate[3] - estimate[2])
+        digits = digits_of(half)
+        numbers |= {
+            f"{name} mm": estimate[0].tolist(),
+            f"{name} in": (estimate[0] / _INCH).tolist(),
+            f"{name} digits": digits.tolist(),
+            f"{name} in digits": (digits + 1).tolist(),
+        }
+    return numbers | {"half": half.tolist()}
+
+
+def fill_statements(form: StatementForm, numbers: Mapping[str, Sequence[float]]) -> list[str]:
+    """Fill the numbers of many boards into a form of :func:`statement_form`.
+
+    Parameters
+    ----------
+    form : StatementForm
+        The form.
+    numbers : mapping of str to sequence
+        By name, as :func:`statement_numbers` gives them.
+
+    Returns
+    -------
+    list of str
+        A sentence for each board.
+    """
+    count = len(numbers["probability"])
+    flat = chain.from_iterable(zip(*[numbers[name] for name in form.numbers], strict=True))
+    return (f"{form.text}\n" * count % tuple(flat)).split("\n")[:-1]
 
 
 def digits_of(uncertainties: Floats) -> NDArray[np.int64]:
     """Decimals in millimetres that uncertainties [mm] leave: two of their own digits. Any shape."""
-    return np.clip(1 - np.floor(np.log10(np.maximum(uncertainties, 1e-4))), 0, 3).astype(np.int64)
+    # Where nothing is known nothing is said, and any number will do.
+    known = np.fmax(uncertainties, 1e-4)
+    return np.clip(1 - np.floor(np.log10(known)), 0, 3).astype(np.int64)
 
 
 def deviation_in_words(start: int, end: int, deviation: float, uncertainty: float) -> str:

@@ -11,7 +11,6 @@ import pytest
 from scalewright.api.app import create_app
 from scalewright.api.lines import read_lines
 from scalewright.api.settings import Settings
-from scalewright.api.workshop import Workshop
 from tests.lutherie.identification.boards import draw
 
 ADDRESS = "/v1/identification/batch"
@@ -298,38 +297,6 @@ def test_a_client_that_hangs_up_frees_its_work():
 
     asyncio.run(run())
     assert len(sent) <= 3
-
-
-def _die():
-    """End this process at once."""
-    import os  # noqa: PLC0415  (in the process that is to die)
-
-    os._exit(1)
-
-
-def _whoami():
-    """Id of this process."""
-    import os  # noqa: PLC0415  (in the other process)
-
-    return os.getpid()
-
-
-@pytest.mark.slow
-def test_a_process_that_dies_is_replaced():
-    """Work goes on in a new process after one was killed; work that always kills its process is given up."""
-
-    async def run():
-        workshop = Workshop(1)
-        try:
-            first = await workshop.run(_whoami)
-            with pytest.raises(RuntimeError):
-                await workshop.run(_die)
-            return first, await workshop.run(_whoami)
-        finally:
-            workshop.close()
-
-    first, second = asyncio.run(run())
-    assert first != second
 
 
 @pytest.mark.parametrize(

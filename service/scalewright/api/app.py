@@ -111,7 +111,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
 async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     """Close the workshop when the service ends."""
     yield
-    app.state.workshop.close()
+    await app.state.workshop.close()
 
 
 def _document(app: FastAPI) -> dict[str, Any]:

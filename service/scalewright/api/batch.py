@@ -11,6 +11,7 @@ import logging
 from collections import Counter, deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from pickle import PickleBuffer
 from typing import Any
 
 import orjson
@@ -43,7 +44,7 @@ _CHUNK = 1024
 """Lines that are worked on at once."""
 
 _PIECE = 131_072
-"""Bytes that are sent at once."""
+"""Bytes after which a piece is sent."""
 
 _LONGEST_ID = 200
 """Characters of an id that comes back."""
@@ -131,7 +132,7 @@ class BatchOperation(APIRoute):
                 part = await waiting.popleft()
                 end.add(part)
                 counts.update(result=end.results, problem=end.problems)
-                await _send_in_pieces(send, part.text, gone)
+                await _send_pieces(send, part.pieces, gone)
                 if gone.done():
                     return
         finally:
@@ -151,10 +152,15 @@ class BatchOperation(APIRoute):
 class _Part:
     """Answers to some of the lines."""
 
-    text: bytes
+    pieces: list[bytes | memoryview]
+    """The lines, in pieces to send."""
     results: int
     problems: int
     tally: Counter[str]
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Let another process have the pieces without a copy of them in between."""
+        return _Part, ([*map(PickleBuffer, self.pieces)], self.results, self.problems, self.tally)
 
 
 class _End:
@@ -221,8 +227,9 @@ def answer_lines(
             places.append(place)
     for place, answered in zip(places, _solve(batch, questions), strict=True):
         outcomes[place] = answered
-    part = _Part(b"", 0, 0, Counter())
+    part = _Part([], 0, 0, Counter())
     answers: list[bytes] = []
+    length = 0
     for place, outcome in enumerate(outcomes):
         if isinstance(outcome, bytes):
             start = b'{"kind":"result","index":%d,"id":%b,' % (first + place, orjson.dumps(ids[place]))
@@ -233,7 +240,12 @@ def answer_lines(
         else:
             answers.append(_problem_line(first + place, ids[place], _refusal_of(outcome, batch), request_id))
             part.problems += 1
-    part.text = b"".join(answers)
+        length += len(answers[-2]) if isinstance(outcome, bytes) else len(answers[-1])
+        if length >= _PIECE:
+            part.pieces.append(b"".join(answers))
+            answers.clear()
+            length = 0
+    part.pieces.append(b"".join(answers))
     return part
 
 
@@ -334,12 +346,12 @@ def _texts_of_array(texts: Sequence[bytes | None], settings: Settings) -> list[b
     return [orjson.dumps(question) for question in questions]
 
 
-async def _send_in_pieces(send: Send, text: bytes, gone: "asyncio.Future[None]") -> None:
+async def _send_pieces(send: Send, pieces: Sequence[bytes | memoryview], gone: "asyncio.Future[None]") -> None:
     """Send some lines, a piece at a time, and let small requests pass in between; stop when the client has gone."""
-    for first in range(0, len(text), _PIECE):
+    for piece in pieces:
         if gone.done():
             return
-        await send({"type": "http.response.body", "body": text[first : first + _PIECE], "more_body": True})
+        await send({"type": "http.response.body", "body": bytes(piece), "more_body": True})
         await asyncio.sleep(0)
 
 

@@ -1,10 +1,15 @@
 """Lines of JSON: a body read line by line, with bounds on a line and on their number."""
 
+import asyncio
 from dataclasses import dataclass, field
 
 from starlette.types import Receive
 
 __all__ = ["Lines", "read_lines"]
+
+
+_AT_ONCE = 65_536
+"""Bytes that are cut into lines before small requests have their turn."""
 
 
 @dataclass(slots=True)
@@ -28,21 +33,16 @@ class _Cutter:
 
     def feed(self, piece: bytes) -> None:
         """Take the next piece."""
-        first = 0
-        while self.lines.complete:
-            end = piece.find(b"\n", first)
-            if end < 0:
-                break
-            self._add(piece[first:end])
+        *ended, rest = piece.split(b"\n")
+        if ended:
+            self._add(ended[0])
             self._close()
-            first = end + 1
-        if self.lines.complete:
-            self._add(piece[first:])
+            self._keep([text if len(text) <= self._longest else None for text in ended[1:]])
+        self._add(rest)
 
     def finish(self) -> Lines:
         """The lines, the last one too if no line feed ended it."""
-        if self.lines.complete:
-            self._close()
+        self._close()
         return self.lines
 
     def _add(self, piece: bytes) -> None:
@@ -53,16 +53,16 @@ class _Cutter:
             self._open.clear()
 
     def _close(self) -> None:
-        long = self._length > self._longest
-        text = b"".join(self._open).strip()
+        self._keep([b"".join(self._open) if self._length <= self._longest else None])
         self._open.clear()
         self._length = 0
-        if not long and not text:
-            return
-        if len(self.lines.texts) >= self._most:
-            self.lines.complete = False
-            return
-        self.lines.texts.append(None if long else text)
+
+    def _keep(self, texts: list[bytes | None]) -> None:
+        texts = [text and text.strip() for text in texts]
+        texts = [text for text in texts if text != b""]
+        room = self._most - len(self.lines.texts)
+        self.lines.texts += texts[:room]
+        self.lines.complete &= len(texts) <= room
 
 
 async def read_lines(receive: Receive, most_lines: int, longest: int, *, whole: bool = False) -> Lines | None:
@@ -93,9 +93,12 @@ async def read_lines(receive: Receive, most_lines: int, longest: int, *, whole: 
         message = await receive()
         if message["type"] == "http.disconnect":
             return None
+        body = message.get("body", b"")
         if whole:
-            pieces.append(message.get("body", b""))
+            pieces.append(body)
         else:
-            cutter.feed(message.get("body", b""))
+            for first in range(0, len(body), _AT_ONCE):
+                cutter.feed(body[first : first + _AT_ONCE])
+                await asyncio.sleep(0)
         if not message.get("more_body", False):
             return Lines([b"".join(pieces)]) if whole else cutter.finish()

@@ -117,9 +117,14 @@ def statement_of(
         With lengths in millimetres and inches.
     """
     form = statement_form(verdict, named, coverage, told=true_scale is not None)
-    nothing = (math.nan,) * 4
-    estimates = np.array([[layout_scale or nothing], [true_scale or nothing]]).transpose(0, 2, 1)
-    return fill_statements(form, statement_numbers(*estimates, np.array([probability]), np.zeros(1)))[0]
+    numbers: dict[str, float] = {"probability": probability}
+    for name, estimate in (("layout", layout_scale), ("true", true_scale)):
+        if estimate is not None:
+            numbers["half"] = half = 0.5 * (estimate[3] - estimate[2])
+            digits = _digits(half)
+            shown = (digits, estimate[0], digits + 1, estimate[0] / _INCH)
+            numbers |= zip(_lengths_of(name), shown, strict=True)
+    return form.text % tuple(numbers[name] for name in form.numbers)
 
 
 class StatementForm(NamedTuple):
@@ -152,7 +157,8 @@ def statement_form(
     """
     rules = [_DIVIDED % "%.3f" if index == free else rule_in_words(rule) for index, rule in enumerate(named)]
     divisor = () if free is None else ("divisor",)
-    true, lengths = "the true scale cannot be told", ()
+    true = "the true scale cannot be told"
+    lengths: tuple[str, ...] = ()
     if told:
         true = f"true scale {_LENGTH} ± %.*f mm ({100.0 * coverage:g} %%)"
         lengths = (*_lengths_of("true"), "true digits", "half")
@@ -193,17 +199,13 @@ def statement_numbers(layout: Floats, true: Floats, probability: Floats, divisor
     dict of str to list
         By name.
     """
-    numbers = {"probability": probability.tolist(), "divisor": divisor.tolist()}
+    half = 0.5 * (true[3] - true[2])
+    numbers = {"probability": probability.tolist(), "divisor": divisor.tolist(), "half": half.tolist()}
     for name, estimate in (("layout", layout), ("true", true)):
-        half = 0.5 * (estimate[3] - estimate[2])
-        digits = digits_of(half)
-        numbers |= {
-            f"{name} mm": estimate[0].tolist(),
-            f"{name} in": (estimate[0] / _INCH).tolist(),
-            f"{name} digits": digits.tolist(),
-            f"{name} in digits": (digits + 1).tolist(),
-        }
-    return numbers | {"half": half.tolist()}
+        digits = digits_of(0.5 * (estimate[3] - estimate[2]))
+        shown = (digits, estimate[0], digits + 1, estimate[0] / _INCH)
+        numbers |= zip(_lengths_of(name), [column.tolist() for column in shown], strict=True)
+    return numbers
 
 
 def fill_statements(form: StatementForm, numbers: Mapping[str, Sequence[float]]) -> list[str]:

@@ -22,7 +22,8 @@ __all__ = [
 ]
 
 NUT_OFFSET_UNCERTAINTY = 0.3
-"""Standard deviation of a nut's distance from the pattern's zero line on boards at large (PHYSICS 2). [mm]"""
+"""Standard deviation of a nut's distance from the pattern's zero line on boards at large: our own choice, no
+source. [mm]"""
 
 LEAST_UNCERTAINTY = 1e-4
 """No instrument that is put on wood is better. [mm]"""

@@ -23,13 +23,14 @@ from scalewright.lutherie.identification.answer import (
     VERDICTS,
     Identification,
     advice_notes,
+    divisor_out_of_bounds,
     named_in_statement,
     octave_frets,
     procedure_notes,
 )
 from scalewright.lutherie.identification.columns import WIDEST_COVERAGE, Columns
 from scalewright.lutherie.identification.identify import Judged, conclude, judge_alike, judge_singly
-from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
+from scalewright.lutherie.identification.judge import ESTABLISHED, NONE, UNDECIDED
 from scalewright.lutherie.identification.slips import is_unusual
 from scalewright.lutherie.identification.words import fill_statements, statement_form, statement_numbers
 from scalewright.lutherie.measure import Procedure, Survey
@@ -215,6 +216,8 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     for m in np.nonzero(established & (columns.leader[0] == len(frame.rules)))[0].tolist():
         low, high = octave_frets(columns.divisor_estimate[:, 0, m].tolist())
         unsaid[m] |= low != high
+    for m in np.nonzero(columns.verdict[0] == UNDECIDED)[0].tolist():
+        unsaid[m] |= divisor_out_of_bounds(columns.divisor_estimate[:, 0, m].tolist(), UNDECIDED, frame.beliefs)
     for m, whole in enumerate(unsaid.tolist()):
         if whole or (0, m) in judged.mended:
             survey = Survey(frame.procedure, tuple(distances[m].tolist()))
@@ -392,9 +395,7 @@ def _statements(
     rules: list[Rule] = [*frame.beliefs.fixed_rules, *[Divisor(2.0)] * frame.free]
     named = named_in_statement(verdict, leader, family, ranked)
     free = named.index(len(rules) - 1) if frame.free and len(rules) - 1 in named else None
-    form = statement_form(
-        VERDICTS[verdict], [rules[c] for c in named], frame.beliefs.coverage, told=True, free=free
-    )
+    form = statement_form(VERDICTS[verdict], [rules[c] for c in named], frame.beliefs.coverage, told=True, free=free)
     layout, true = columns.believed[:, 0, 0, members], columns.believed[:, 1, 0, members]
     numbers = statement_numbers(layout, true, columns.probability[0, members], columns.divisor[0, members])
     return [orjson.dumps(statement) for statement in fill_statements(form, numbers)]

@@ -10,6 +10,7 @@ from scipy import stats
 
 from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 from scalewright.lutherie.identification import Beliefs, Candidate, identify, identify_all
+from scalewright.lutherie.identification.candidates import FreeDivisor
 from scalewright.lutherie.measure import Instrument, NutOffset, Reading, survey
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Listed
 from tests.lutherie.identification.boards import CASES, board, case, draw, positions
@@ -65,6 +66,18 @@ def test_a_divisor_that_nobody_believes_in_is_shown_at_the_bound_of_what_is_beli
     predicted = positions(candidate.rule, candidate.layout_scale.value, CALIPER_FRETS) + candidate.nut_offset.value
     assert candidate.residuals == pytest.approx(exact - predicted, abs=2e-3)
     assert (candidate.p_value or 0.0) < 1e-6
+    assert "divisor-out-of-bounds" in [note.slug for note in found.notes]
+
+
+def test_a_search_is_said_to_end_only_where_it_did():
+    """A divisor within the bounds, or none among the candidates, calls for no word on them."""
+    exact = positions(Divisor(20.0), 650.0, CALIPER_FRETS)
+    wide = Beliefs(candidates=(Candidate(EQUAL, 1.0), Candidate(FreeDivisor(16.0, 22.0), 1.0)))
+    fixed = Beliefs(candidates=(Candidate(EQUAL, 1.0), Candidate(EIGHTEENTH, 1.0)))
+    for beliefs in (wide, fixed):
+        found = identify(board(CALIPER_FRETS, exact, 0.05), beliefs)
+        assert "divisor-out-of-bounds" not in [note.slug for note in found.notes]
+
 
 
 @pytest.mark.source("spacing.json: computed positions rounded to 0.5 mm; S. Stevin, c. 1585")

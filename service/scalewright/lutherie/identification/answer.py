@@ -27,6 +27,7 @@ __all__ = [
     "Verdict",
     "advice_notes",
     "answer",
+    "divisor_out_of_bounds",
     "named_in_statement",
     "octave_frets",
     "procedure_notes",
@@ -161,6 +162,8 @@ def answer(
     notes = [*procedure_notes(survey.procedure), *advice_notes(next_reading), *remarks]
     if established:
         notes += _established_notes(row, leader, beliefs.coverage)
+    if divisor_out_of_bounds(row.divisor_estimate, row.verdict, beliefs):
+        notes.append(_out_of_bounds(row.divisor_estimate[0], beliefs))
     if row.verdict == NONE:
         if len(survey.distance) == 2:
             true_scale, note = None, CONTRADICTION
@@ -215,6 +218,38 @@ def _established_notes(row: Row, leader: CandidateFit, coverage: float) -> list[
             )
             notes.append(Note("octave-fret-unsure", text))
     return notes
+
+
+def divisor_out_of_bounds(divisor: Sequence[float], verdict: int, beliefs: Beliefs) -> bool:
+    """Whether the readings of a board without an established rule speak of a divisor that is not compared.
+
+    Parameters
+    ----------
+    divisor : sequence of float
+        The least-squares divisor: value, deviation, lower and upper; NaN for none. [-]
+    verdict : int
+        What was concluded.
+    beliefs : Beliefs
+        With the bounds of the divisors that are compared.
+
+    Returns
+    -------
+    bool
+        True where any divisor is a candidate, and the whole interval lies beyond a bound.
+    """
+    if verdict == ESTABLISHED or len(beliefs.fixed_rules) == len(beliefs.candidates):
+        return False
+    bounds = beliefs.free_divisor
+    return divisor[3] < bounds.lower or divisor[2] > bounds.upper
+
+
+def _out_of_bounds(divisor: float, beliefs: Beliefs) -> Note:
+    bounds = beliefs.free_divisor
+    text = (
+        f"The readings follow a divisor of {divisor:.3f} best, and only those from {bounds.lower:g} to "
+        f"{bounds.upper:g} are compared; widen these bounds if it is meant."
+    )
+    return Note("divisor-out-of-bounds", text)
 
 
 def octave_frets(divisor: Sequence[float]) -> tuple[int | None, int | None]:

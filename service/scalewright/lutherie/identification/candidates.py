@@ -27,7 +27,7 @@ SCATTER_LOWER = 0.004
 
 SCATTER_SCALE = 0.05027321448959372
 """What a tool is believed to scatter: a logarithmic normal distribution about this, cut off at the upper
-bound, so that the median is 0.05 mm and 99 % lie below 0.2 mm (PHYSICS 2). [mm]"""
+bound, so that the median is 0.05 mm and 99 % lie below 0.2 mm: our own choice, no source. [mm]"""
 
 SCATTER_SHAPE = 0.6486538936326911
 """Standard deviation of the logarithm of that distribution before it is cut off. [-]"""
@@ -62,7 +62,7 @@ DEFAULT_CANDIDATES = (
     Candidate(EIGHTEENTH, 0.45),
     Candidate(FreeDivisor(), 0.10),
 )
-"""Equal, the rule of 18, and any other divisor (PHYSICS 2)."""
+"""Equal, the rule of 18, and any other divisor: our own choice, no source."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,7 +34,7 @@ _MOST_STEPS = 100
 _ROUGH_TAIL = (0.319381530, -0.356563782, 1.781477937, -1.821255978, 1.330274429)
 _CLOSE = 1e-4
 """Step after which the rough tail is left for the exact one, in deviations."""
-_SQUARE_OF_NO_ACCOUNT = 1e-6
+_SQUARE_OF_NO_ACCOUNT = 1e-5
 """Step after which Newton's method is done, as its square is what is left, in deviations."""
 
 

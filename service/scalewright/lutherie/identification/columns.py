@@ -168,7 +168,6 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
     """
     fits = findings.fits
     shape = findings.weight.shape
-    patterns, count = shape[2:]
     position, spread = fits.position.reshape(shape[1:]), fits.position_deviation.reshape(shape[1:])
     share = _shares(findings.weight)
     with np.errstate(invalid="ignore"):
@@ -180,17 +179,9 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
 
     own = told & _within(beliefs, position)
     lengths, believed_true = _lengths(fits, boards, beliefs, shape, own)
-    among = findings.weight * (findings.family | (findings.verdict != ESTABLISHED))[:, None]
-    among = (among / np.sum(among, axis=(0, 1))).reshape(-1, patterns, count)
-    of_family = findings.weight * findings.family[:, None]
-    of_family = (of_family / np.sum(of_family, axis=(0, 1))).reshape(-1, patterns, count)
-    # (2, T, 3, C, P, M) to the layout scales (2, C T, P, M)
-    layout, layout_deviation = lengths[:, :, 0].transpose(0, 2, 1, 3, 4).reshape(2, -1, patterns, count)
-    true, true_deviation = believed_true.reshape(2, -1, patterns, count)
-    believed = np.empty((4, 2, patterns, count))
-    believed[:, 0] = _estimates(of_family, layout, layout_deviation, beliefs.coverage)
-    believed[:, 1] = _estimates(among, true, true_deviation, beliefs.coverage)
-    by_candidate = _estimates(share[:, None], lengths[0], lengths[1], beliefs.coverage)
+    by_candidate = _by_candidate(share, lengths, beliefs)
+    # (2, T, 3, C, P, M) to the layout scales (2, C, T, P, M)
+    believed = _believed(findings, by_candidate, lengths[:, :, 0].swapaxes(1, 2), believed_true, beliefs.coverage)
     probability = np.where(findings.family, findings.probability, 0.0).sum(axis=0)
     _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, beliefs.coverage)
     return Columns(
@@ -260,9 +251,7 @@ def _lengths(
     lengths = np.empty((2, 3, *shape))
     lengths[0, 0], lengths[1, 0] = fits.scale.reshape(shape), fits.scale_deviation.reshape(shape)
     lengths[0, 2], lengths[1, 2] = fits.nut.reshape(shape), fits.nut_deviation.reshape(shape)
-    halves = [spacing.octave_fraction(rule) for rule in beliefs.fixed_rules]
-    factor = np.array([math.nan if half is None else 2.0 * half for half in halves])
-    lengths[:, 1, :-1] = factor[:, None, None, None] * lengths[:, 0, :-1]
+    lengths[:, 1, :-1] = _true_scales(beliefs)[:, None, None, None] * lengths[:, 0, :-1]
     lengths[0, 1, -1], lengths[1, 1, -1] = fits.true_scale.reshape(shape[1:]), fits.true_deviation.reshape(shape[1:])
     believed = lengths[:, 1].copy()
     for which, moments in enumerate(fits.expected):
@@ -276,6 +265,59 @@ def _lengths(
         for quantity in (lengths, believed):
             quantity[1] = np.hypot(quantity[1], boards.scale_error[:, None] * quantity[0])
     return lengths.transpose(0, 3, 1, 2, 4, 5), believed
+
+
+def _true_scales(beliefs: Beliefs) -> Floats:
+    """True scales of the fixed rules for a layout scale of one, NaN without an octave fret. shape (C - 1,)"""
+    halves = [spacing.octave_fraction(rule) for rule in beliefs.fixed_rules]
+    return np.array([math.nan if half is None else 2.0 * half for half in halves])
+
+
+def _by_candidate(share: Floats, lengths: Floats, beliefs: Beliefs) -> Floats:
+    """Estimates of the lengths that candidates stand for. shape (4, 3, C, P, M)"""
+    estimates = np.empty((4, *lengths.shape[2:]))
+    layout_and_nut, layout_and_nut_deviation = lengths[:, :, ::2]
+    estimates[:, ::2] = _estimates(share[:, None], layout_and_nut, layout_and_nut_deviation, beliefs.coverage)
+    # A fixed rule's true scale is its layout scale times a number.
+    estimates[:, 1, :-1] = _true_scales(beliefs)[:, None, None] * estimates[:, 0, :-1]
+    free, free_deviation = lengths[:, :, 1, -1]
+    estimates[:, 1, -1] = _estimates(share[:, -1], free, free_deviation, beliefs.coverage)
+    return estimates
+
+
+def _believed(findings: Findings, by_candidate: Floats, layout: Floats, true: Floats, coverage: float) -> Floats:
+    """Layout scale over the leader's family, and true scale over it or, where no rule is established, over all.
+
+    Parameters
+    ----------
+    findings : Findings
+        What was found.
+    by_candidate : ndarray, shape (4, 3, C, P, M)
+        Estimates under each candidate. [mm]
+    layout, true : ndarray, shape (2, C, T, P, M)
+        Mean and deviation of the two scales. [mm]
+    coverage : float
+        Probability that an interval holds.
+
+    Returns
+    -------
+    ndarray, shape (4, 2, P, M)
+        Estimates. [mm]
+    """
+    leader = findings.leader
+    believed: Floats = np.take_along_axis(by_candidate[:, :2], leader[None, None, None], axis=2)[:, :, 0]
+    established = findings.verdict == ESTABLISHED
+    # Alone in its family, a fixed rule says all there is to say.
+    alone = (findings.family.sum(axis=0) == 1) & (leader < len(findings.family) - 1)
+    among = findings.family | ~established
+    for which, (others, chosen, scale) in enumerate(
+        ((~alone, findings.family, layout), (~(alone & established), among, true))
+    ):
+        if others.any():
+            weight = (findings.weight * chosen[:, None])[:, :, others].reshape(-1, np.count_nonzero(others))
+            mean, deviation = scale[:, :, :, others].reshape(2, *weight.shape)
+            believed[:, which, others] = _estimates(weight / weight.sum(axis=0), mean, deviation, coverage)
+    return believed
 
 
 def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float) -> Floats:

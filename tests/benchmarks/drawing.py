@@ -2,10 +2,12 @@
 
 Run ``python -m tests.benchmarks.drawing``. One worker of uvicorn on the loopback address answers, over one
 kept-alive connection, in turn: a FastAPI route that hands out a ready answer of the same size as the SVG, and
-POST /v1/fingerboard for a board of 24 frets as SVG, DXF, PDF and PNG, another scale each time.
+POST /v1/fingerboard for a board of 24 frets as SVG, DXF, PDF and PNG, another scale each time. After that the steps
+from a question to an SVG are timed in this process.
 """
 
 import argparse
+import itertools
 import json
 import random
 import socket
@@ -14,9 +16,15 @@ import time
 
 from scalewright.api.app import create_app
 from scalewright.api.settings import Settings
+from scalewright.drawing.board_sheet import board_sheet
+from scalewright.drawing.sheet import PLAIN
+from scalewright.drawing.svg import write_svg
+from scalewright.lutherie.fingerboard import draw_up
+from scalewright.wire.fingerboard import FingerboardIn
 from tests.benchmarks.layout import HOST, ask, processor_seconds, serving, with_idle_routes
 
 FORMS = ("svg", "dxf", "pdf", "png")
+STEPS = ("read", "plan", "draw up", "sheet", "write")
 
 
 def body(random_source: random.Random) -> bytes:
@@ -61,6 +69,28 @@ def measure(rounds: int, requests: int) -> dict[str, tuple[list[float], list[flo
     return times
 
 
+def steps(boards: int) -> dict[str, float]:
+    """Median times of the steps from the bytes of a question to those of an SVG. [s]"""
+    source = random.Random(25)
+    columns: dict[str, list[float]] = {}
+    for _ in range(boards):
+        raw = body(source)
+        marks = [time.perf_counter()]
+        question = FingerboardIn.read(raw)
+        marks.append(time.perf_counter())
+        plan = question.to_domain()
+        marks.append(time.perf_counter())
+        board = draw_up(plan)
+        marks.append(time.perf_counter())
+        drawing = board_sheet(board, PLAIN, "mm")
+        marks.append(time.perf_counter())
+        write_svg(drawing)
+        marks.append(time.perf_counter())
+        for name, (begin, end) in zip(STEPS, itertools.pairwise(marks), strict=True):
+            columns.setdefault(name, []).append(end - begin)
+    return {name: statistics.median(column) for name, column in columns.items()}
+
+
 def main() -> None:
     """Measure and print."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -73,6 +103,8 @@ def main() -> None:
         for name, columns in times.items():
             middle = statistics.median(columns[column])
             print(f"{kind:10s} {name:5s} {middle * 1e3:8.3f} ms   {middle / reference:7.2f} of idle")
+    for name, seconds in steps(20 * arguments.requests).items():
+        print(f"svg, {name:8s} {seconds * 1e6:8.1f} us")
 
 
 if __name__ == "__main__":

@@ -9,7 +9,7 @@ from shapely import LineString, Polygon, STRtree, box
 
 from scalewright.drawing.board_sheet import board_on_pages, board_sheet
 from scalewright.drawing.letters import text_width
-from scalewright.drawing.page import Drawing, Strokes, Text
+from scalewright.drawing.page import Drawing, Path, Text, singly
 from scalewright.drawing.sheet import PAPERS, Sheet
 from scalewright.drawing.svg import write_svg
 from scalewright.lutherie.fingerboard import PartialFret, SlotPlan, draw_up
@@ -29,7 +29,7 @@ def boxes(drawing: Drawing):
     """Return the room that every text of a drawing takes, from its size and its widest width."""
     rooms = []
     for layer in drawing.layers.values():
-        for item in layer:
+        for item in singly(layer):
             if isinstance(item, Text) and item.text:
                 width = text_width(item.text, item.size)
                 left = -{"start": 0.0, "middle": 0.5, "end": 1.0}[item.anchor] * width
@@ -134,11 +134,15 @@ def test_a_sheet_says_what_it_is_and_what_to_mind():
 
 def test_numbers_beside_a_fan_are_those_of_either_side():
     """The bass distance stands on the bass side, the treble distance on the treble side."""
-    texts = [item.text for item in board_sheet(FAN_BOARD, Sheet(), "mm").layer("labels") if isinstance(item, Text)]
+    texts = [
+        item.text for item in singly(board_sheet(FAN_BOARD, Sheet(), "mm").layer("labels")) if isinstance(item, Text)
+    ]
 
     assert f"{686.0 / 2:.2f}" in texts
     assert f"{648.0 / 2:.2f}" in texts
-    inches = [item.text for item in board_sheet(FAN_BOARD, Sheet(), "in").layer("labels") if isinstance(item, Text)]
+    inches = [
+        item.text for item in singly(board_sheet(FAN_BOARD, Sheet(), "in").layer("labels")) if isinstance(item, Text)
+    ]
     assert f"{686.0 / 50.8:.3f}" in inches
 
 
@@ -151,9 +155,10 @@ def test_markers_are_hatched_and_leave_the_frets_free():
 
     assert frets[0] < circle.x - circle.radius
     assert circle.x + circle.radius < frets[1]
-    (hatching,) = [item for item in drawing.layer("markers") if isinstance(item, Strokes)]
-    for x1, y1, x2, y2 in hatching.lines[:3]:
-        for x, y in ((x1, y1), (x2, y2)):
+    hatching = [item for item in singly(drawing.layer("markers")) if isinstance(item, Path)]
+    assert len(hatching) == 3 * len(PLAIN_BOARD.markers)
+    for chord in hatching[:3]:
+        for x, y in chord.points:
             assert math.dist((x, y), (circle.x, circle.y)) == pytest.approx(circle.radius, abs=1e-9)
 
 
@@ -162,8 +167,31 @@ def test_letters_stand_beside_the_board_where_slots_end_before_its_edge():
     blind = draw_up(replace(PLAN, slots=SlotPlan(inset=3.0), partial_frets=(PartialFret(3, 4, fret=9),)))
     drawing = board_sheet(blind, Sheet(), "mm")
     outline = Polygon(named(drawing)["board"].points)
-    ticks = [line for item in drawing.layer("ticks") if isinstance(item, Strokes) for line in item.lines]
+    ticks = [item.points for item in singly(drawing.layer("ticks")) if isinstance(item, Path)]
 
     assert len(ticks) == 2 * len(blind.frets)
-    for x1, y1, x2, y2 in ticks:
-        assert 0.3 < LineString([(x1, y1), (x2, y2)]).distance(outline) < 0.5
+    for ends in ticks:
+        assert 0.3 < LineString(ends).distance(outline) < 0.5
+
+
+def test_a_sheet_says_what_its_numbers_are_measured_along():
+    """On a fan each side bears its own string's distances, along the string or along the board as the plan has it."""
+    along_strings = draw_up(replace(FAN_BOARD.plan, measured="string"))
+    plain_along_strings = draw_up(replace(PLAN, measured="string"))
+
+    def said(board):
+        text = " ".join(item.text for item in board_sheet(board, Sheet(), "mm").layer("text") if isinstance(item, Text))
+        return text.partition("the zero line at the nut, ")[2].partition(", in millimetres")[0]
+
+    def numbers(board):
+        return [item.text for item in singly(board_sheet(board, Sheet(), "mm").layer("labels")) if item.turn == 90.0]
+
+    assert said(FAN_BOARD) == "to the outer string on that side, parallel to the centre line"
+    for board, measure in ((FAN_BOARD, lambda start, end: end.x - start.x), (along_strings, math.dist)):
+        for fret in board.frets[:5]:
+            assert f"{measure(board.strings[-1].at_zero, fret.line.bass):.2f}" in numbers(board)
+            assert f"{measure(board.strings[0].at_zero, fret.line.treble):.2f}" in numbers(board)
+    assert said(along_strings) == "along the outer string on that side"
+    for fret in plain_along_strings.frets[:5]:
+        assert f"{fret.on_centre_line:.2f}" in numbers(plain_along_strings)
+    assert said(PLAIN_BOARD) == said(plain_along_strings) == "along the centre line"

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from scalewright.api.problems import Refusal
 
-__all__ = ["CONTENT_TYPES", "CSV", "DXF", "FORMATS", "HEAVY", "HTML", "JSON", "PDF", "PNG", "SVG", "choose"]
+__all__ = ["CONTENT_TYPES", "CSV", "DXF", "FORMATS", "HEAVY", "HTML", "JSON", "PAINTED", "PDF", "PNG", "SVG", "choose"]
 
 JSON = "application/json"
 CSV = "text/csv"
@@ -26,8 +26,12 @@ CONTENT_TYPES = {media_type: media_type.encode() for media_type in FORMATS.value
 }
 """How the header Content-Type names each."""
 
-HEAVY = frozenset({DXF, HTML, PDF, PNG})
+HEAVY = frozenset({DXF, HTML, PDF})
 """Forms that take long enough to be written off the event loop."""
+
+PAINTED = frozenset({PNG})
+"""Forms that are painted point by point, by a library that keeps the interpreter to itself until it is done: they
+are written in another process."""
 
 _MOST_RANGES = 32
 

@@ -5,16 +5,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from scalewright.drawing.letters import clip_text
+from scalewright.drawing.letters import clip_text, text_width, wrap
 from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Text
 
-__all__ = ["LOOKS", "Axes", "Series", "nice_step"]
+__all__ = ["LOOKS", "Axes", "Series", "nice_step", "numbers_of", "room_for", "signed"]
 
 LOOKS = 6
 """How many kinds of lines, and of signs, there are."""
 
 _LETTERS = 3.0
+_GAP = 1.5
 _SIGN = 1.1
+_RING = 1.9
 _LEGEND = 5.5
 """From one line of the legend to the next. [mm]"""
 
@@ -50,6 +52,27 @@ def nice_step(span: float, most: int) -> float:
     return next(step * power for step in (1.0, 2.0, 5.0, 10.0) if step * power >= rough * (1.0 - 1e-9))
 
 
+def signed(text: str) -> str:
+    """A number as people write it, with a minus sign instead of a hyphen."""
+    return text.replace("-", "\N{MINUS SIGN}")
+
+
+def numbers_of(values: tuple[float, float]) -> list[tuple[float, str]]:
+    """Round values from one value to another, eight at most or so, and how they are written beside an axis."""
+    low, high = values
+    step = nice_step(high - low, 8)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    indices = range(math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9) + 1)
+    return [
+        (index * step, signed(f"{index * step:.{decimals}f}") if index else f"{0.0:.{decimals}f}") for index in indices
+    ]
+
+
+def room_for(values: tuple[float, float]) -> float:
+    """Room to the left of a frame for the numbers of its axis and the words beside them. [mm]"""
+    return _GAP + max(text_width(number, _LETTERS) for _, number in numbers_of(values)) + 2.0 * _LETTERS
+
+
 @dataclass(frozen=True, slots=True)
 class Axes:
     """A frame on a drawing: frets from left to right, values upwards."""
@@ -83,13 +106,10 @@ class Axes:
     def draw_frame(self, across: str, upwards: str) -> None:
         """Draw frame, grid and scales, with the words that say what they are of."""
         grid, axis, letters = (self.drawing.layer(name) for name in ("grid", "axis", "labels"))
-        step = nice_step(self.values[1] - self.values[0], 8)
-        decimals = max(0, -math.floor(math.log10(step) + 1e-9))
-        for index in range(math.ceil(self.values[0] / step - 1e-9), math.floor(self.values[1] / step + 1e-9) + 1):
-            y = self.y(index * step)
-            (axis if index == 0 else grid).append(Line(self.left, y, self.left + self.width, y))
-            sign = "\N{MINUS SIGN}" if index < 0 else ""
-            letters.append(Text(self.left - 1.5, y - 1.0, f"{sign}{abs(index * step):.{decimals}f}", _LETTERS, "end"))
+        for value, number in numbers_of(self.values):
+            y = self.y(value)
+            (axis if value == 0.0 else grid).append(Line(self.left, y, self.left + self.width, y))
+            letters.append(Text(self.left - _GAP, y - 1.0, number, _LETTERS, "end"))
         every = max(1, math.ceil((self.frets[1] - self.frets[0]) / 24.0))
         for fret in range(math.ceil(self.frets[0]), math.floor(self.frets[1]) + 1):
             if fret % every == 0:
@@ -100,7 +120,8 @@ class Axes:
         upper = self.low + self.height
         axis.append(Path((*frame, (self.left + self.width, upper), (self.left, upper)), "frame-of-plot"))
         letters.append(Text(self.left + 0.5 * self.width, self.low - 9.0, across, _LETTERS, "middle"))
-        letters.append(Text(self.left - 14.0, self.low + 0.5 * self.height, upwards, _LETTERS, "middle", 90.0))
+        beside = self.left - room_for(self.values) + _LETTERS
+        letters.append(Text(beside, self.low + 0.5 * self.height, upwards, _LETTERS, "middle", 90.0))
 
     def draw_series(self, series: Sequence[Series]) -> None:
         """Draw lines and signs, and the legend to the right of the frame."""
@@ -128,11 +149,13 @@ class Axes:
 
     def ring(self, fret: float, value: float, words: str, line: int) -> None:
         """Draw a ring around a value, at a side of the frame where it lies beyond, and say why in the legend."""
-        self.drawing.layer("axis").append(Circle(self.x(fret), self.y(value), 1.9))
         x, y = self.left + self.width + 4.0, self.low + self.height - (line + 0.5) * _LEGEND
+        rings = self.drawing.layer("axis")
+        rings += (Circle(self.x(fret), self.y(value), _RING), Circle(x + 4.0, y, _RING))
         size = 0.8 * _LETTERS
-        room = self.drawing.width - x - 2.0
-        self.drawing.layer("labels").append(Text(x, y - 0.35 * size, clip_text(words, size, room), size))
+        room = self.drawing.width - x - 12.0
+        for index, text in enumerate(wrap(words, size, room)[:2]):
+            self.drawing.layer("labels").append(Text(x + 10.0, y - (0.35 + 1.2 * index) * size, text, size))
 
 
 def _signs(shape: int, x: float, y: float) -> list[Item]:

@@ -4,7 +4,7 @@ import io
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
+from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text, singly
 from scalewright.drawing.styles import STYLES, Style
 
 if TYPE_CHECKING:
@@ -53,6 +53,9 @@ def write_dxf(drawing: Drawing) -> bytes:
     document.set_modelspace_vport(
         height=drawing.height * 1.1, center=(0.5 * drawing.width - ox, 0.5 * drawing.height - oy)
     )
+    # Else the writer adds them in the order of a set, which is another in every process.
+    for kind in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(kind)
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue().encode("utf-8", "dxfreplace")
@@ -72,7 +75,7 @@ def _add(space: "Modelspace", name: str, items: Iterable[Item], style: Style, or
     """Add the items of a layer."""
     ox, oy = origin
     on_layer = {"layer": name.upper()}
-    for item in items:
+    for item in singly(items):
         match item:
             case Line(x1, y1, x2, y2):
                 space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)

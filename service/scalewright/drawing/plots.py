@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from scalewright.drawing.axes import Axes, Series
+from scalewright.drawing.axes import Axes, Series, room_for, signed
 from scalewright.drawing.letters import wrap
 from scalewright.drawing.page import Drawing, Text
 from scalewright.lutherie.fingerboard.statement import rule_in_words
@@ -12,9 +12,13 @@ from scalewright.lutherie.intonation import Intonation
 __all__ = ["identification_plot", "intonation_plot"]
 
 _WIDTH, _HEIGHT = 225.0, 120.0
-_LEFT, _LOW, _RIGHT, _TOP = 20.0, 14.0, 74.0, 26.0
+_LEFT, _LOW, _RIGHT, _TOP = 24.0, 14.0, 74.0, 26.0
 _TITLE, _BODY = 4.5, 3.0
 _UNITS = {"mm": "millimetres", "in": "inches"}
+_EDGE = 2.0
+_LEAST = 5e-5
+"""Less than any instrument shows, in millimetres, inches or cents: what is left of exact readings is no pattern."""
+
 _SHOWN = 3
 """How many rules of an identification are drawn."""
 
@@ -31,16 +35,10 @@ def _begin(title: str, sentence: str) -> Drawing:
 def _frame(drawing: Drawing, frets: tuple[float, float], values: Sequence[float]) -> Axes:
     """Frame with room for all values, and zero."""
     low, high = min((0.0, *values)), max((0.0, *values))
-    room = 0.08 * (high - low) or 1e-3
-    return Axes(
-        drawing,
-        _LEFT,
-        _LOW,
-        _WIDTH - _LEFT - _RIGHT,
-        _HEIGHT - _LOW - _TOP,
-        frets,
-        (low - room, high + room),
-    )
+    room = max(0.08 * (high - low), _LEAST)
+    span = low - room, high + room
+    left = max(_LEFT, room_for(span) + _EDGE)
+    return Axes(drawing, left, _LOW, _WIDTH - left - _RIGHT, _HEIGHT - _LOW - _TOP, frets, span)
 
 
 def intonation_plot(intonation: Intonation) -> Drawing:
@@ -59,7 +57,7 @@ def intonation_plot(intonation: Intonation) -> Drawing:
     worst = max(intonation.strings, key=lambda string: abs(string.worst_cents))
     sentence = (
         f"{_capital(rule_in_words(intonation.rule))}, open strings in tune, above zero is sharp. The largest error is "
-        f"{worst.worst_cents:+.1f} cents, string {worst.pitch} at fret {worst.worst_fret}."
+        f"{signed(f'{worst.worst_cents:+.1f}')} cents, string {worst.pitch} at fret {worst.worst_fret}."
     )
     drawing = _begin("How far out of tune the frets sound", sentence)
     series = [
@@ -112,10 +110,13 @@ def identification_plot(identification: Identification, frets: Sequence[int], un
     axes.draw_frame("fret", f"reading minus rule in {_UNITS[unit]}")
     axes.draw_series(series)
     for index, suspect in enumerate(aside.values()):
-        words = (
-            f"ringed, set aside: fret {suspect.fret}, {suspect.deviation * scale:+.{2 if unit == 'mm' else 3}f} {unit}"
+        off = signed(f"{suspect.deviation * scale:+.{2 if unit == 'mm' else 3}f}")
+        axes.ring(
+            suspect.fret,
+            suspect.deviation * scale,
+            f"set aside: fret {suspect.fret}, {off} {unit}",
+            len(series) + index,
         )
-        axes.ring(suspect.fret, suspect.deviation * scale, words, len(series) + index)
     return drawing
 
 

@@ -1,11 +1,27 @@
 """SVG: a drawing as text that web pages show and laser cutters read, in millimetres (W3C SVG 1.1)."""
 
+import itertools
 import re
 from collections.abc import Sequence
 from functools import cache, lru_cache
 
 from scalewright.drawing.letters import FONT_FAMILY
-from scalewright.drawing.page import Anchor, Drawing, Item, Line, Path, Strokes, Text
+from scalewright.drawing.page import (
+    Anchor,
+    Circle,
+    Circles,
+    Drawing,
+    Figure,
+    Item,
+    Line,
+    Lines,
+    Many,
+    Path,
+    Stamps,
+    Strokes,
+    Text,
+    Texts,
+)
 from scalewright.drawing.styles import STYLES
 
 __all__ = ["escape", "write_svg"]
@@ -15,8 +31,7 @@ _MARKUP = re.compile("[&<>\"']")
 
 _ANCHORS = {"start": "", "middle": ' text-anchor="middle"', "end": ' text-anchor="end"'}
 _STROKE = "M%.4f,%.4fL%.4f,%.4f"
-_LINE = '<line%s x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"/>\n'
-_CIRCLE = '<circle%s cx="%.4f" cy="%.4f" r="%.4f"/>\n'
+_LINE = ' x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"/>\n'
 
 
 def escape(text: str) -> str:
@@ -47,15 +62,17 @@ def write_svg(drawing: Drawing) -> bytes:
         f'viewBox="0 0 {width:.4f} {height:.4f}" font-family="{FONT_FAMILY}">\n'
         f"<title>{escape(drawing.title)}</title>\n<desc>{escape(drawing.description)}</desc>\n"
     )
-    forms: list[str] = []
-    values: list[float | str] = []
+    elements = _Elements()
     for name, items in drawing.layers.items():
         if items:
-            forms.append(f'<g id="{name}" {_look(name)}>\n')
-            _add_items(items, height, forms, values)
-            forms.append("</g>\n")
-    # All numbers are written at one go: that takes half as long as one after the other.
-    return f"{head}{''.join(forms) % tuple(values)}</svg>\n".encode()
+            elements.forms.append(f'<g id="{name}" {_look(name)}>\n')
+            for item in items:
+                elements.add(item)
+            elements.forms.append("</g>\n")
+    # All numbers are turned over and written at one go: that takes half as long as one after the other.
+    places = elements.places
+    places[1::2] = [height - y for y in places[1::2]]
+    return f"{head}{''.join(elements.forms) % tuple(places)}</svg>\n".encode()
 
 
 @cache
@@ -69,42 +86,137 @@ def _look(name: str) -> str:
     return f'fill="{fill}" stroke="{style.colour}" stroke-width="{style.width:g}"{dashes}'
 
 
-def _add_items(items: Sequence[Item], height: float, forms: list[str], values: list[float | str]) -> None:
-    """Add the elements of a layer: forms with gaps, and what goes into the gaps."""
-    for item in items:
-        if isinstance(item, Line):
-            x1, y1, x2, y2, name = item
-            forms.append(_LINE)
-            values += (f' id="{name}"' if name else "", x1, height - y1, x2, height - y2)
-        elif isinstance(item, Text):
+class _Elements:
+    """Elements with gaps for their places, and the places that go into the gaps, x and y in turn."""
+
+    def __init__(self) -> None:
+        self.forms: list[str] = []
+        self.places: list[float] = []
+
+    def add(self, item: Item) -> None:
+        """Add an item."""
+        # In the order in which they are frequent.
+        if isinstance(item, Text):
             x, y, text, size, anchor, turn, bold = item
-            y = height - y
-            forms.append(_text_form(size, anchor, turn, bold))
-            values += (x, y, x, y, escape(text)) if turn else (x, y, escape(text))
-        elif isinstance(item, Strokes):
-            forms.append(f'<path d="{_STROKE * len(item.lines)}"/>\n')
-            for x1, y1, x2, y2 in item.lines:
-                values += (x1, height - y1, x2, height - y2)
+            self.forms.append(_text_form(text, size, anchor, turn, bold))
+            self.places += (x, y)
+        elif isinstance(item, Line):
+            x1, y1, x2, y2, name = item
+            self.forms.append(f"<line{_id(name)}{_LINE}")
+            self.places += (x1, y1, x2, y2)
+        elif isinstance(item, Circle):
+            x, y, radius, name = item
+            self.forms.append(_circles_form((name,), (radius,)))
+            self.places += (x, y)
         elif isinstance(item, Path):
-            forms.append(_path_form(len(item.points), item.closed))
-            values.append(f' id="{item.name}"' if item.name else "")
-            for x, y in item.points:
-                values += (x, height - y)
+            points, name, closed = item
+            self.forms.append(f"<{'polygon' if closed else 'polyline'}{_id(name)}{_points_form(len(points))}")
+            for point in points:
+                self.places += point
+        elif isinstance(item, Strokes):
+            self.forms.append(f'<path d="{_STROKE * len(item.lines)}"/>\n')
+            for line in item.lines:
+                self.places += line
         else:
-            forms.append(_CIRCLE)
-            values += (f' id="{item.name}"' if item.name else "", item.x, height - item.y, item.radius)
+            self._add_many(item)
+
+    def _add_many(self, many: Many) -> None:
+        """Add things of one kind."""
+        if isinstance(many, Stamps):
+            places = many.places
+            self.forms.append(f'<path{_id(many.name)} d="{_stamp(many.figure) * (len(places) // 2)}"/>\n')
+        elif isinstance(many, Texts):
+            places, texts, size, anchor, turn, bold = many
+            # Names come as a tuple, the same on many boards; distances are others on each.
+            look = size, anchor, turn, bold
+            form = _known_texts_form(texts, *look) if isinstance(texts, tuple) else _texts_form(texts, *look)
+            self.forms.append(form)
+        elif isinstance(many, Circles):
+            places = many.middles
+            self.forms.append(_circles_form(tuple(many.names), tuple(many.radii)))
+        elif isinstance(many, Lines):
+            places = many.ends
+            self.forms.append(_lines_form(tuple(many.names)))
+        else:
+            places = many.corners
+            self.forms.append(_shapes_form(tuple(many.names)))
+        self.places += places
+
+
+def _id(name: str) -> str:
+    return f' id="{name}"' if name else ""
+
+
+def _escaped(text: str) -> str:
+    """Text between elements with gaps."""
+    return escape(text).replace("%", "%%")
+
+
+# Most names, and most texts, come again on the next drawing.
+
+
+@cache
+def _points_form(points: int) -> str:
+    """Gaps for the points of a line."""
+    return f' points="{" ".join(["%.4f,%.4f"] * points)}"/>\n'
 
 
 @lru_cache(maxsize=256)
-def _path_form(points: int, closed: bool) -> str:  # noqa: FBT001  (as a path has it)
-    """Element of a path: gaps for its id and for its points."""
-    places = " ".join(["%.4f,%.4f"] * points)
-    return f'<{"polygon" if closed else "polyline"}%s points="{places}"/>\n'
+def _lines_form(names: tuple[str, ...]) -> str:
+    """Lines, with gaps for their ends."""
+    return "".join(f"<line{_id(name)}{_LINE}" for name in names)
 
 
 @lru_cache(maxsize=256)
-def _text_form(size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (as a text has it)
-    """Element of a text: gaps for its place, once more for the place that it is turned about, and for its letters."""
-    turned = f' transform="rotate({-turn:g} %.3f %.3f)"' if turn else ""
+def _shapes_form(names: tuple[str, ...]) -> str:
+    """Closed shapes, with gaps for their corners."""
+    return "".join(f"<polygon{_id(name)}{_points_form(4)}" for name in names)
+
+
+@lru_cache(maxsize=256)
+def _circles_form(names: tuple[str, ...], radii: tuple[float, ...]) -> str:
+    """Circles, with gaps for their middles."""
+    circles = zip(names, radii, strict=True)
+    return "".join(f'<circle{_id(name)} cx="%.4f" cy="%.4f" r="{radius:.4f}"/>\n' for name, radius in circles)
+
+
+@lru_cache(maxsize=256)
+def _stamp(figure: Figure) -> str:
+    """A figure from its place on, as steps of a path; a gap for its place."""
+    steps = ["M%.4f,%.4f"]
+    at = (0.0, 0.0)
+    for line in figure.lines:
+        begin = line[0]
+        for kind, point in zip(itertools.chain("m", itertools.repeat("l")), line, strict=False):
+            # A step is from one written place to the next, so that what is rounded off does not add up.
+            to = round(point[0], 4), round(point[1], 4)
+            step = f"{kind}{to[0] - at[0]:.4f},{at[1] - to[1]:.4f}"
+            steps.append(step)
+            at = to
+        if figure.closed:
+            steps.append("z")
+            at = round(begin[0], 4), round(begin[1], 4)
+    return "".join(steps)
+
+
+@lru_cache(maxsize=1024)
+def _text_form(text: str, size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (as a text has it)
+    """A text, with a gap for its place."""
+    return f"{_text_head(size, anchor, turn, bold)}{_escaped(text)}</text>\n"
+
+
+def _texts_form(texts: Sequence[str], size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (the same)
+    """Texts, with gaps for their places."""
+    head = _text_head(size, anchor, turn, bold)
+    return head + f"</text>\n{head}".join(_escaped("\n".join(texts)).split("\n")) + "</text>\n"
+
+
+_known_texts_form = lru_cache(maxsize=256)(_texts_form)
+
+
+@lru_cache(maxsize=256)
+def _text_head(size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (the same)
+    """Begin a text."""
+    place = f' transform="translate(%.4f,%.4f) rotate({-turn:g})"' if turn else ' x="%.4f" y="%.4f"'
     weight = ' font-weight="bold"' if bold else ""
-    return f'<text x="%.3f" y="%.3f" font-size="{size:g}"{_ANCHORS[anchor]}{turned}{weight}>%s</text>\n'
+    return f'<text{place} font-size="{size:g}"{_ANCHORS[anchor]}{weight}>'

@@ -1,10 +1,11 @@
 """The title block: what a drawing is, for whom and when, its check bars, and what to mind at the saw."""
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
 from scalewright.drawing.check_bars import BARS_HEIGHT, BARS_WIDTH, draw_check_bars
-from scalewright.drawing.letters import clip_text, wrap
+from scalewright.drawing.letters import clip_text, text_width, wrap
 from scalewright.drawing.page import Drawing, Line, Text
 from scalewright.drawing.sheet import MARGIN, Sheet
 
@@ -13,6 +14,7 @@ __all__ = ["Paragraph", "TitleBlock", "draw_cover", "draw_title_block", "paragra
 _TITLE, _BODY = 6.0, 3.2
 _LEADING = 1.45
 _GAP = 6.0
+_STEP = 5.0
 _ROOM_FOR_THREE = 420.0
 """Width from which title, bars and cautions stand side by side. [mm]"""
 
@@ -25,8 +27,13 @@ def paragraphs_of(sheet: Sheet, heading: str, sentences: Sequence[str], width: f
     blocks: list[Paragraph] = [(wrap(sheet.title or heading, _TITLE, width)[:3], _TITLE, True)]
     facts = [*([f"Date: {sheet.date}"] if sheet.date else []), *sheet.identifiers]
     blocks.extend(((clip_text(fact, _BODY, width),), _BODY, False) for fact in facts)
-    blocks.extend((wrap(sentence, _BODY, width), _BODY, False) for sentence in sentences)
+    blocks.extend((_lines(sentence, width), _BODY, False) for sentence in sentences)
     return blocks
+
+
+def _lines(sentence: str, width: float) -> tuple[str, ...]:
+    """Lines of a sentence of ours; most fit into one on a long board."""
+    return (sentence,) if text_width(sentence, _BODY) <= width else wrap(sentence, _BODY, width)
 
 
 def _height(paragraphs: Sequence[Paragraph]) -> float:
@@ -75,7 +82,8 @@ def set_title_block(sheet: Sheet, heading: str, sentences: Sequence[str], cautio
         What to draw, and the height that it takes.
     """
     beside = width >= _ROOM_FOR_THREE
-    room = _room_beside(width) if beside else width
+    # In steps, so that the same words are broken alike on boards of nearly the same length.
+    room = _STEP * math.floor((_room_beside(width) if beside else width) / _STEP)
     left = paragraphs_of(sheet, heading, sentences, room)
     right: list[Paragraph] = [(wrap(caution, _BODY, room), _BODY, False)]
     if beside:

@@ -8,6 +8,7 @@ from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 from scalewright.lutherie.fingerboard import Plan, Side
 from scalewright.lutherie.fingerboard.plan import BoardEnd, Handedness, Measured
 from scalewright.lutherie.layout import ScaleBasis
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.spacing import MOST_FRETS
 from scalewright.wire.fingerboard_answer import FingerboardOut
 from scalewright.wire.fingerboard_parts import (
@@ -76,9 +77,12 @@ class FingerboardIn(Question):
     partial_frets: Annotated[list[PartialFretIn], Field(max_length=40, default_factory=list[PartialFretIn])]
     """Frets that cross some strings only, and extra frets between those of the rule."""
     markers: Annotated[list[_FretNumber], Field(max_length=MOST_FRETS, examples=[[3, 5, 7, 9, 12]])] | None = None
-    """Frets with a position marker before them; left out, the usual ones where twelve frets make an octave."""
+    """Frets with a position marker before them; left out, the usual ones where twelve frets make an octave.
+
+    What lies beyond the last fret is left out, with a note.
+    """
     double_markers: Annotated[list[_FretNumber], Field(max_length=MOST_FRETS, examples=[[12, 24]])] | None = None
-    """Those of them that bear two; 12 and 24 if left out."""
+    """Those of them that bear two, each of them among the markers; 12 and 24 if left out."""
     saw: SawIn = SawIn()
     """How the slots are cut; the cut list is written for it."""
     sheet: SheetIn = SheetIn()
@@ -114,14 +118,28 @@ class FingerboardIn(Question):
             raise _fault(("saddle_setbacks",), "setbacks_given", message)
         seen = set()
         for index, partial in enumerate(self.partial_frets):
-            last = partial.last_string or count
-            if not partial.first_string <= last <= count:
-                message = f"A fret crosses strings from first_string to last_string, and this board has {count}."
-                raise _fault(("partial_frets", index), "strings_given", message)
+            place, last = ("partial_frets", index), partial.last_string or count
+            if partial.first_string > count or last > count:
+                field = "first_string" if partial.first_string > count else "last_string"
+                message = f"This board has {counted(count, 'string')}; name one of them."
+                raise _fault((*place, field), "strings_given", message)
+            if partial.first_string > last:
+                message = f"Strings are counted from the highest: first_string is at most last_string, here {last}."
+                raise _fault((*place, "first_string"), "strings_given", message)
             if partial.fret is not None and (partial.fret > self.frets or partial.fret in seen):
                 message = "A fret of the rule can be cut short once, and has to be on the board."
-                raise _fault(("partial_frets", index, "fret"), "fret_given", message)
+                raise _fault((*place, "fret"), "fret_given", message)
             seen.add(partial.fret)
+        return self
+
+    @model_validator(mode="after")
+    def _markers_are_named_once(self) -> Self:
+        for field in ("markers", "double_markers"):
+            numbers = getattr(self, field) or []
+            for index, number in enumerate(numbers):
+                if number in numbers[:index]:
+                    message = "This fret is named already; name each once, and in double_markers those that bear two."
+                    raise _fault((field, index), "marker_repeated", message)
         return self
 
     def to_domain(self) -> Plan:
@@ -149,7 +167,7 @@ class FingerboardIn(Question):
             radius=radius_of(self.radius),
             partial_frets=tuple(partial.to_domain(self.strings.count) for partial in self.partial_frets),
             markers=None if self.markers is None else tuple(self.markers),
-            double_markers=(12, 24) if self.double_markers is None else tuple(self.double_markers),
+            double_markers=None if self.double_markers is None else tuple(self.double_markers),
             saw=self.saw.to_domain(),
         )
 

@@ -1,7 +1,8 @@
 """Fingerboards: the geometry of a board, from scales, strings and edges to every slot."""
 
-from scalewright.lutherie.fingerboard.board import BoardSide, Fingerboard, Marker, draw_up
+from scalewright.lutherie.fingerboard.board import BoardSide, Fingerboard, draw_up
 from scalewright.lutherie.fingerboard.fret_lines import BoardFret, FretSlot, StringCrossing
+from scalewright.lutherie.fingerboard.markers import Marker
 from scalewright.lutherie.fingerboard.plan import (
     BoardMargins,
     BoardWidths,

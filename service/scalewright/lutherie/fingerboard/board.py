@@ -1,34 +1,30 @@
 """The fingerboard: every line of it, drawn up from a plan."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 from scalewright.lutherie.cut_list import Blank, CutList, MarkedSlot, list_cuts
-from scalewright.lutherie.errors import ImpossibleBoardError, OutsideScaleError
+from scalewright.lutherie.errors import ImpossibleBoardError
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.fingerboard.fret_lines import (
-    BoardFret,
-    Surface,
-    cut_slot,
-    on_line_at,
-    refuse_collisions,
-)
-from scalewright.lutherie.fingerboard.places import BoardSide, FretPlace, fret_places, refuse_beyond_scale, side_of
-from scalewright.lutherie.fingerboard.plan import COMMON_MARKERS, Handedness, Measured, Plan
+from scalewright.lutherie.fingerboard.fret_columns import FretColumns, cut_slots, refuse_collisions
+from scalewright.lutherie.fingerboard.fret_lines import BoardFret, Surface
+from scalewright.lutherie.fingerboard.markers import Marker, notes_on_markers, place_markers
+from scalewright.lutherie.fingerboard.outline import draw_outline
+from scalewright.lutherie.fingerboard.places import BoardSide, FretDistances, fret_places, refuse_beyond_scale, side_of
+from scalewright.lutherie.fingerboard.plan import Handedness, Measured, Plan
 from scalewright.lutherie.fingerboard.points import (
     AcrossLine,
     Point,
     Segment,
-    crossing,
     on_centre_line,
     shifted_along,
 )
 from scalewright.lutherie.fingerboard.statement import statement_of
 from scalewright.lutherie.fingerboard.string_lines import StringLine, spread_of
-from scalewright.lutherie.fingerboard.ways import Edges, Ways, between_edges
+from scalewright.lutherie.fingerboard.ways import Ways, between_edges
 
-__all__ = ["CUTTING_CAUTION", "BoardSide", "Fingerboard", "Marker", "TrueScales", "draw_up"]
+__all__ = ["CUTTING_CAUTION", "BoardSide", "Fingerboard", "TrueScales", "draw_up"]
 
 CUTTING_CAUTION = Note(
     "cutting",
@@ -48,15 +44,6 @@ class TrueScales(NamedTuple):
     """Of string 1; None where its rule has no octave fret. [mm]"""
 
 
-class Marker(NamedTuple):
-    """A position marker."""
-
-    fret: int
-    """Fret that it stands before, on the side of the nut."""
-    at: Point
-    """Its centre."""
-
-
 @dataclass(frozen=True)
 class Fingerboard:
     """A board with all its lines. Its x axis is the centre line, its zero where the zero line crosses it."""
@@ -69,8 +56,10 @@ class Fingerboard:
     """Rule and scales of string 1."""
     strings: list[StringLine]
     """The strings, string 1 first."""
-    frets: list[BoardFret]
-    """The frets, from the nut on."""
+    columns: FretColumns
+    """The frets, from the nut on, column by column."""
+    surface: Surface | None
+    """How the surface is rounded; None for a flat board."""
     zero_line: AcrossLine
     """Where the rule puts the nut, from edge to edge."""
     nut: AcrossLine
@@ -85,6 +74,14 @@ class Fingerboard:
     """From one end of the board to the other."""
     markers: list[Marker]
     """Position markers."""
+
+    @cached_property
+    def frets(self) -> list[BoardFret]:
+        """The frets, from the nut on."""
+        places, end = self.columns.places, self.bass.speaking
+        one_rule = self.bass.rule == self.treble.rule
+        shares = (places.distances[:, 0] / end).tolist() if one_rule else [None] * len(places.names)
+        return self.columns.frets(self.plan.slots, self.surface, self.strings, shares)
 
     @property
     def handedness(self) -> Handedness:
@@ -124,7 +121,7 @@ class Fingerboard:
     @property
     def notes(self) -> list[Note]:
         """What to mind."""
-        return [CUTTING_CAUTION]
+        return [CUTTING_CAUTION, *notes_on_markers(self.plan)]
 
     @property
     def cut_list(self) -> CutList:
@@ -179,24 +176,23 @@ def draw_up(plan: Plan) -> Fingerboard:
     """
     bass, treble = side_of(plan.bass, plan), side_of(plan.treble, plan)
     places = fret_places(plan, bass, treble)
-    last = max((place for place in places if place.fret == plan.frets), key=lambda place: place.distances.bass)
     if plan.strings.count == 1 and (bass.rule, bass.layout_scale) != (treble.rule, treble.layout_scale):
         message = "a board with one string has one rule and one scale"
         raise ImpossibleBoardError(message, field=("scale",))
     refuse_beyond_scale(places, bass, treble)
-    spread = spread_of(plan, 0.5 * (last.distances.bass / bass.speaking + last.distances.treble / treble.speaking))
+    last = FretDistances(*places.distances[places.numbers.index(plan.frets)].tolist())
+    spread = spread_of(plan, 0.5 * (last.bass / bass.speaking + last.treble / treble.speaking))
     ways = Ways(plan, spread, bass, treble)
-    edges = ways.edges(last.distances)
+    edges = ways.edges(last)
     zero = between_edges(ways.zero, edges)
-    last_centre = on_centre_line(ways.line(last.distances, square=plan.frets == plan.square_fret))
+    last_centre = on_centre_line(ways.line(last, square=plan.frets == plan.square_fret))
     surface = None if plan.radius is None else Surface(plan.radius, last_centre)
     nut = shifted_along(ways.zero, -plan.nut_setback)
     strings = ways.strings(nut)
-    frets = [_fret(place, ways, strings, edges, surface) for place in places]
     nut_edge = between_edges(nut, edges)
-    refuse_collisions([fret for fret in frets if fret.fret != 0], zero if plan.zero_fret else nut_edge, plan.slots.kerf)
-    outline = _outline(plan, ways, edges, frets)
-    _refuse_end_behind_saddle(outline, strings)
+    columns = cut_slots(places, ways.lines(places), edges, strings, plan)
+    refuse_collisions(columns, zero if plan.zero_fret else nut_edge, plan)
+    outline = draw_outline(plan, ways, edges, columns, strings)
     if surface is not None:
         for corner in outline:
             surface.drop_at(corner)
@@ -208,7 +204,8 @@ def draw_up(plan: Plan) -> Fingerboard:
         bass=bass,
         treble=treble,
         strings=strings,
-        frets=frets,
+        columns=columns,
+        surface=surface,
         zero_line=zero,
         nut=nut_edge,
         scale_end=ways.end,
@@ -217,91 +214,5 @@ def draw_up(plan: Plan) -> Fingerboard:
         centre_line=Segment(
             Point(on_centre_line((outline[0], outline[1])), 0.0), Point(on_centre_line((outline[3], outline[2])), 0.0)
         ),
-        markers=_markers(plan, frets, ways.zero, bass, strings),
+        markers=place_markers(plan, bass.octave_fret, columns, ways.zero, strings),
     )
-
-
-def _fret(
-    place: FretPlace, ways: Ways, strings: Sequence[StringLine], edges: Edges, surface: Surface | None
-) -> BoardFret:
-    """Draw one fret."""
-    plan = ways.plan
-    _, number, _, distances, first, last = place
-    line = ways.zero if number == 0 else ways.line(distances, square=number == plan.square_fret)
-    open_ends = (last == plan.strings.count, first == 1)
-    bounds = edges
-    if not all(open_ends):
-        bounds = (
-            edges[0] if open_ends[0] else _between_strings(strings[last - 1], strings[last]),
-            edges[1] if open_ends[1] else _between_strings(strings[first - 2], strings[first - 1]),
-        )
-    slot = cut_slot(line, bounds, open_ends, plan.slots, surface)
-    share = distances.bass / ways.bass.speaking if ways.one_rule else None
-    return BoardFret(place, on_centre_line(line), line, slot, strings, share)
-
-
-def _between_strings(string: StringLine, other: StringLine) -> tuple[Point, Point]:
-    """Line half way between two strings."""
-    a, b, c, d = string.at_zero, other.at_zero, string.at_scale_end, other.at_scale_end
-    return Point(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), Point(0.5 * (c.x + d.x), 0.5 * (c.y + d.y))
-
-
-def _outline(plan: Plan, ways: Ways, edges: Edges, frets: Sequence[BoardFret]) -> list[Point]:
-    """Corners of the board."""
-    begin = shifted_along(ways.zero, -(plan.behind_zero_fret if plan.zero_fret else plan.nut_setback))
-    last = frets[-1].line
-    if plan.end == "parallel":
-        end = shifted_along(last, plan.extension)
-    else:
-        x = max(frets[-1].slot.bass.x, frets[-1].slot.treble.x) + plan.extension
-        end = AcrossLine(Point(x, last.bass.y), Point(x, last.treble.y))
-    nut_end, far_end = between_edges(begin, edges), between_edges(end, edges)
-    if (far_end.treble.y - far_end.bass.y) * ways.sign <= 0.0 or (nut_end.treble.y - nut_end.bass.y) * ways.sign <= 0.0:
-        message = "the edges of the board cross before its end; make it wider or shorter"
-        raise ImpossibleBoardError(message, field=("margins" if plan.margins else "widths",))
-    return [nut_end.bass, nut_end.treble, far_end.treble, far_end.bass]
-
-
-def _refuse_end_behind_saddle(outline: Sequence[Point], strings: Sequence[StringLine]) -> None:
-    """Refuse a board that goes on past the saddle, or a nut at fret 1."""
-    end = AcrossLine(outline[3], outline[2])
-    for string in strings:
-        if crossing(end, (string.at_zero, string.at_saddle)) >= 1.0:
-            message = (
-                f"the board would end beyond the saddle of string {string.string}; "
-                "choose fewer frets, a shorter extension or another setback"
-            )
-            raise OutsideScaleError(message, field=("extension",))
-
-
-def _markers(
-    plan: Plan, frets: Sequence[BoardFret], zero: AcrossLine, bass: BoardSide, strings: Sequence[StringLine]
-) -> list[Marker]:
-    """Position markers, half way between two frets on the centre line."""
-    wanted = plan.markers
-    if wanted is None:
-        wanted = COMMON_MARKERS if bass.octave_fret == 12 else ()
-    lines = {fret.place.fret: (fret.line, fret.on_centre_line) for fret in frets if fret.place.fret}
-    lines[0] = zero, on_centre_line(zero)
-    markers = []
-    for number in wanted:
-        if not 0 < number <= plan.frets:
-            continue
-        (line, at), (before, at_before) = lines[number], lines[number - 1]
-        x = 0.5 * (at + at_before)
-        if number in plan.double_markers:
-            # Through the middle of either half of the strings.
-            share = x / strings[0].scale
-            aside = 0.5 * (strings[0].at_zero.y + share * (strings[0].at_scale_end.y - strings[0].at_zero.y))
-            if len(strings) == 1:
-                aside = 0.25 * abs(frets[0].slot.length)
-            markers.append(Marker(number, _between_frets(before, line, aside)))
-            markers.append(Marker(number, _between_frets(before, line, -aside)))
-        else:
-            markers.append(Marker(number, Point(x, 0.0)))
-    return markers
-
-
-def _between_frets(line: AcrossLine, other: AcrossLine, y: float) -> Point:
-    """Place half way between two frets at a distance from the centre line."""
-    return Point(0.5 * (on_line_at(line, y) + on_line_at(other, y)), y)

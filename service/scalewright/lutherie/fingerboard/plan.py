@@ -8,6 +8,7 @@ from scalewright.lutherie.layout import ScaleBasis
 from scalewright.lutherie.spacing import Rule
 
 __all__ = [
+    "COMMON_DOUBLE_MARKERS",
     "COMMON_MARKERS",
     "MOST_BOARD_STRINGS",
     "BoardEnd",
@@ -28,6 +29,9 @@ MOST_BOARD_STRINGS = 24
 
 COMMON_MARKERS = (3, 5, 7, 9, 12, 15, 17, 19, 21, 24)
 """Frets that bear a position marker where twelve frets make an octave: common practice, no source."""
+
+COMMON_DOUBLE_MARKERS = (12, 24)
+"""Those of them that bear two: common practice, no source."""
 
 Handedness: TypeAlias = Literal["right", "left"]
 """Which hand plucks; a left-handed board is the mirror image."""
@@ -100,6 +104,11 @@ class SlotPlan:
     clearance: float = 0.0
     """How much deeper than the tang a slot is. [mm]"""
 
+    @property
+    def depth(self) -> float | None:
+        """Depth below the surface, the same all along; None where no tang was given. [mm]"""
+        return None if self.tang_depth is None else self.tang_depth + self.clearance
+
 
 @dataclass(frozen=True, slots=True)
 class SurfaceRadius:
@@ -171,7 +180,7 @@ class Plan:
     """Frets cut short, and extra frets."""
     markers: tuple[int, ...] | None = None
     """Frets with a position marker before them; without, :data:`COMMON_MARKERS` where they have a meaning."""
-    double_markers: tuple[int, ...] = (12, 24)
-    """Those of them that bear two."""
+    double_markers: tuple[int, ...] | None = None
+    """Those of them that bear two; without, :data:`COMMON_DOUBLE_MARKERS`."""
     saw: Saw = field(default_factory=Saw)
     """How the slots are cut."""

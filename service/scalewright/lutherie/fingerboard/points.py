@@ -3,10 +3,11 @@
 import math
 from collections.abc import Callable
 from functools import partial
-from typing import NamedTuple, cast
+from typing import NamedTuple, TypeAlias, cast
 
 __all__ = [
     "AcrossLine",
+    "Edges",
     "Point",
     "Segment",
     "across",
@@ -42,6 +43,10 @@ point = cast(Callable[[tuple[float, float]], Point], partial(tuple.__new__, Poin
 
 across = cast(Callable[[tuple[Point, Point]], AcrossLine], partial(tuple.__new__, AcrossLine))
 """Line of its two ends, likewise."""
+
+
+Edges: TypeAlias = tuple[tuple[Point, Point], tuple[Point, Point]]
+"""Edges of a board, by two points of each, on the bass and on the treble side."""
 
 
 class Segment(NamedTuple):

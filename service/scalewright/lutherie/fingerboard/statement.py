@@ -1,6 +1,7 @@
 """The statement of a board: one sentence that a person can put on a drawing or a work order."""
 
 from scalewright.lutherie.fingerboard.plan import Plan
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed, Rule
 
 __all__ = ["rule_in_words", "scale_in_words", "statement_of"]
@@ -46,7 +47,7 @@ def statement_of(
         One sentence.
     """
     hand = "" if plan.handedness == "right" else ", left-handed"
-    head = f"{plan.frets} frets, {plan.strings.count} string{'s' if plan.strings.count > 1 else ''}{hand}"
+    head = f"{counted(plan.frets, 'fret')}, {counted(plan.strings.count, 'string')}{hand}"
     if bass == treble and layout[0] == layout[1]:
         return (
             f"{head}: {rule_in_words(bass)}, layout scale {scale_in_words(layout[0])}, "

@@ -3,7 +3,6 @@
 import itertools
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from scalewright.lutherie.errors import ImpossibleBoardError
@@ -24,8 +23,7 @@ class Spread(NamedTuple):
     """From the outer strings to the edges."""
 
 
-@dataclass(frozen=True, slots=True)
-class StringLine:
+class StringLine(NamedTuple):
     """The line that one string follows."""
 
     string: int

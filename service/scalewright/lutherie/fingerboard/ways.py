@@ -2,18 +2,18 @@
 
 import math
 
+import numpy as np
+
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import ImpossibleBoardError, TooFewPitchesError
+from scalewright.lutherie.fingerboard.fret_columns import Places
 from scalewright.lutherie.fingerboard.fret_lines import on_line_at
-from scalewright.lutherie.fingerboard.places import BoardSide, FretDistances
+from scalewright.lutherie.fingerboard.places import BoardSide, FretDistances, FretPlaces
 from scalewright.lutherie.fingerboard.plan import Plan
-from scalewright.lutherie.fingerboard.points import AcrossLine, Point, across, meeting, point
+from scalewright.lutherie.fingerboard.points import AcrossLine, Edges, Point, across, meeting, point
 from scalewright.lutherie.fingerboard.string_lines import Spread, StringLine
 
-__all__ = ["Edges", "Ways", "between_edges"]
-
-Edges = tuple[tuple[Point, Point], tuple[Point, Point]]
-"""Edges of a board, by two points of each, on the bass and on the treble side."""
+__all__ = ["Ways", "between_edges"]
 
 
 def between_edges(line: AcrossLine, edges: Edges) -> AcrossLine:
@@ -72,6 +72,15 @@ class Ways:
         other_x = x if square else other_start + treble * other_pace
         return across((point((x, nut_y + bass * slope)), point((other_x, other_nut_y + treble * other_slope))))
 
+    def lines(self, places: FretPlaces) -> Places:
+        """Lines of all frets."""
+        bass, treble = ((complex(x, y), complex(pace, slope)) for x, pace, y, slope in self.outer)
+        lines: Places = np.array((bass[0], treble[0])) + places.distances * np.array((bass[1], treble[1]))
+        if self.plan.square_fret in places.numbers:
+            square = places.numbers.index(self.plan.square_fret)
+            lines[square, 1] = complex(lines[square, 0].real, lines[square, 1].imag)
+        return lines
+
     def edges(self, last: FretDistances) -> Edges:
         """Edges of the board: points beside the zero line and the last fret, on the bass and the treble side."""
         margins = self.spread.margins
@@ -91,22 +100,16 @@ class Ways:
     def strings(self, nut: AcrossLine) -> list[StringLine]:
         """Lines of all strings, string 1 first."""
         setbacks = self.plan.saddle_setbacks or (0.0,) * self.plan.strings.count
+        along, moved = self.plan.measured == "string", self.plan.nut_setback != 0.0
         lines = []
         rows = zip(self.across_nut, self.across_saddle, setbacks, strict=True)
         for number, (nut_y, end_y, setback) in enumerate(rows, 1):
-            zero = point((on_line_at(self.zero, nut_y), nut_y))
-            end = point((on_line_at(self.end, end_y), end_y))
-            scale = math.hypot(end.x - zero.x, end.y - zero.y) if self.plan.measured == "string" else end.x - zero.x
+            x, end_x = on_line_at(self.zero, nut_y), on_line_at(self.end, end_y)
+            ahead, aside = end_x - x, end_y - nut_y
+            scale = math.hypot(ahead, aside) if along else ahead
+            zero, end = point((x, nut_y)), point((end_x, end_y))
             beyond = 1.0 + setback / scale
-            lines.append(
-                StringLine(
-                    string=number,
-                    at_zero=zero,
-                    at_nut=meeting((zero, end), nut) if self.plan.nut_setback else zero,
-                    at_scale_end=end,
-                    at_saddle=point((zero.x + beyond * (end.x - zero.x), zero.y + beyond * (end.y - zero.y))),
-                    scale=scale,
-                    saddle_setback=setback,
-                )
-            )
+            saddle = point((x + beyond * ahead, nut_y + beyond * aside)) if setback else end
+            at_nut = meeting((zero, end), nut) if moved else zero
+            lines.append(StringLine(number, zero, at_nut, end, saddle, scale, setback))
         return lines

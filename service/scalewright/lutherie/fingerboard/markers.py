@@ -1,0 +1,103 @@
+"""Position markers: before which frets they stand, and where."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from scalewright.lutherie.errors import ImpossibleBoardError
+from scalewright.lutherie.estimate import Note
+from scalewright.lutherie.fingerboard.fret_columns import FretColumns
+from scalewright.lutherie.fingerboard.plan import COMMON_DOUBLE_MARKERS, COMMON_MARKERS, Plan
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, on_centre_line
+from scalewright.lutherie.fingerboard.string_lines import StringLine
+from scalewright.lutherie.phrases import numbered
+
+__all__ = ["Marker", "notes_on_markers", "place_markers"]
+
+
+class Marker(NamedTuple):
+    """A position marker."""
+
+    fret: int
+    """Fret that it stands before, on the side of the nut."""
+    at: Point
+    """Its centre."""
+    room: float
+    """From the fret before it to that fret, on the centre line. [mm]"""
+
+
+def place_markers(
+    plan: Plan, octave_fret: int | None, frets: FretColumns, zero: AcrossLine, strings: Sequence[StringLine]
+) -> list[Marker]:
+    """Position markers of a board, half way between two frets on the centre line.
+
+    Parameters
+    ----------
+    plan : Plan
+        Which are wanted.
+    octave_fret : int or None
+        Number of the fret that stands for the octave.
+    frets : FretColumns
+        The frets.
+    zero : AcrossLine
+        The zero line.
+    strings : sequence of StringLine
+        All strings, string 1 first.
+
+    Returns
+    -------
+    list of Marker
+        Two of one fret for a double marker; none beyond the last fret.
+
+    Raises
+    ------
+    ImpossibleBoardError
+        A double marker of a fret that bears none.
+    """
+    wanted: tuple[int, ...] = COMMON_MARKERS if octave_fret == 12 else ()
+    if plan.markers is not None:
+        wanted = plan.markers
+    doubled: tuple[int, ...] = COMMON_DOUBLE_MARKERS
+    if plan.double_markers is not None:
+        doubled = plan.double_markers
+        for index, fret in enumerate(doubled):
+            if fret not in wanted:
+                message = f"fret {fret} bears no marker that could be double; name it in `markers` as well"
+                raise ImpossibleBoardError(message, field=("double_markers", index))
+    numbers, centre, slopes = frets.places.numbers, frets.on_centre_line.tolist(), frets.slopes.tolist()
+    places: dict[int | None, tuple[float, float]] = dict(zip(numbers, zip(centre, slopes, strict=True), strict=True))
+    places[0] = on_centre_line(zero), (zero.treble.x - zero.bass.x) / (zero.treble.y - zero.bass.y)
+    markers = []
+    for number in wanted:
+        if number > plan.frets:
+            continue
+        (before, slope_before), (at, slope) = places[number - 1], places[number]
+        x, room = 0.5 * (at + before), at - before
+        if number in doubled:
+            aside = _half_way(x, frets, strings)
+            ahead = 0.5 * aside * (slope + slope_before)
+            markers.append(Marker(number, Point(x + ahead, aside), room))
+            markers.append(Marker(number, Point(x - ahead, -aside), room))
+        else:
+            markers.append(Marker(number, Point(x, 0.0), room))
+    return markers
+
+
+def _half_way(x: float, frets: FretColumns, strings: Sequence[StringLine]) -> float:
+    """Middle of one half of the strings, from the centre line. [mm]"""
+    if len(strings) == 1:
+        return 0.25 * float(frets.lengths[0])
+    outer = strings[0]
+    share = x / outer.scale
+    return 0.5 * (outer.at_zero.y + share * (outer.at_scale_end.y - outer.at_zero.y))
+
+
+def notes_on_markers(plan: Plan) -> list[Note]:
+    """What to mind about markers that were asked for."""
+    beyond = [fret for fret in plan.markers or () if fret > plan.frets]
+    if not beyond:
+        return []
+    text = (
+        f"Markers were asked for before {numbered('fret', beyond)}, and this board ends with fret {plan.frets}: "
+        "they are left out."
+    )
+    return [Note("markers_left_out", text)]

@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from scalewright.lutherie.assembly import TOLERANCE, AssemblyQuestion, assemble, assemble_all
-from scalewright.lutherie.errors import ContradictoryPartError, ToleranceError, UndefinedPartError
+from scalewright.lutherie.errors import ContradictoryPartError, ToleranceError, TooFewPitchesError, UndefinedPartError
+from scalewright.lutherie.estimate import mixture_quantile
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.label import Label
 from scalewright.lutherie.layout import layout_scale_of
@@ -414,3 +415,82 @@ def test_a_mismatch_at_the_tolerance_cannot_be_decided_by_any_caliper():
     assert pair.decision == "undecided"
     assert pair.deciding.readings == []
     assert "no caliper" in pair.deciding.text
+
+
+def test_ten_parts_ask_for_their_quantiles_at_once(monkeypatch):
+    """However many pairs and frets there are, the interval ends of all of them are sought together, once each; and
+    what is said of two of the parts is what is said of them alone.
+    """
+    sought = []
+
+    def counting(*columns):
+        sought.append(columns)
+        return mixture_quantile(*columns)
+
+    monkeypatch.setattr("scalewright.lutherie.decision.mixture_quantile", counting)
+    parts = [board(650.0 + 0.2 * number, name=f"board {number}") for number in range(10)]
+    whole = assemble(AssemblyQuestion(tuple(parts)))
+
+    assert len(whole.pairs) == len(whole.replacements) == 45
+    assert len(sought) == 2
+    alone = assemble(AssemblyQuestion((parts[3], parts[7])))
+    pair = next(pair for pair in whole.pairs if (pair.first, pair.second) == ("board 3", "board 7"))
+    replacement = next(one for one in whole.replacements if (one.old, one.new) == ("board 3", "board 7"))
+    assert pair.decision == alone.pairs[0].decision
+    for one, other in zip(
+        [pair.mismatch, pair.saddle_mismatch, *(fret.offset for fret in replacement.offsets)],
+        [alone.pairs[0].mismatch, alone.pairs[0].saddle_mismatch, *(f.offset for f in alone.replacements[0].offsets)],
+        strict=True,
+    ):
+        assert [one.value, one.standard_uncertainty, one.lower, one.upper] == pytest.approx(
+            [other.value, other.standard_uncertainty, other.lower, other.upper], abs=1e-9
+        )
+    assert pair.deciding.text == alone.pairs[0].deciding.text
+    assert pair.deciding.readings == alone.pairs[0].deciding.readings
+
+
+def test_a_fret_to_be_read_repeatedly_is_named_once():
+    """What decides is told fret by fret, with how often to read it."""
+    parts = (board(650.0, (1, 12), TAPE), template(650.1, (1, 12), TAPE))
+    deciding = assemble(AssemblyQuestion(parts)).pairs[0].deciding
+    frets = [reading.fret for reading in deciding.readings if reading.part == "board"]
+    once = sorted(set(frets))
+    often = [fret for fret in once if frets.count(fret) == 3]
+
+    assert len(once) < len(frets)
+    assert f"on board from the nut to frets {', '.join(map(str, once[:-1]))} and {once[-1]} (" in deciding.text
+    assert often
+    assert all(f"fret {fret} three times" in deciding.text for fret in often)
+
+
+@pytest.mark.parametrize(
+    ("parts", "field"),
+    [
+        ((Part("a", "board", true_scale=650.0, rule=Listed((100.0, 200.0)), frets=14),), ("parts", 0, "rule", "cents")),
+        (
+            (Part("a", "board", true_scale=650.0, rule=Listed((100.0, 200.0)), body_joint_fret=14),),
+            ("parts", 0, "rule", "cents"),
+        ),
+        (
+            (
+                Part("a", "board", true_scale=650.0, rule=Listed((100.0, 1200.0))),
+                Part("b", "bridge", true_scale=650.0, datum="fret", datum_fret=14),
+            ),
+            ("parts", 1, "datum_fret"),
+        ),
+        (
+            (
+                Part("a", "board", true_scale=650.0, rule=Listed((100.0, 1200.0))),
+                Part("b", "board", true_scale=650.0, rule=EQUAL, body_joint_fret=14),
+            ),
+            ("parts", 1, "body_joint_fret"),
+        ),
+    ],
+)
+def test_a_fret_beyond_the_listed_pitches_is_pointed_at(parts, field):
+    """Pitches that end before a fret of the same part are at fault, or else the part that names the fret."""
+    others = (Part("z", "bridge", true_scale=650.0),) if len(parts) == 1 else ()
+    with pytest.raises(TooFewPitchesError) as refused:
+        assemble(AssemblyQuestion((*parts, *others)))
+
+    assert refused.value.field == field

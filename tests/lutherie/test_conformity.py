@@ -37,6 +37,31 @@ def test_a_rule_of_18_board_is_what_its_label_says_only_if_that_is_a_layout_scal
     assert as_layout.claimed_rule == EIGHTEENTH
 
 
+@pytest.mark.source("common practice, no source: 24.75 in under the rule of 18 is 24.57 in of true scale")
+@pytest.mark.parametrize(
+    ("rule", "means", "claimed"),
+    [
+        (None, None, 24.75),
+        (EQUAL, None, 24.75),
+        (EIGHTEENTH, None, 24.57),
+        (EIGHTEENTH, "layout_scale", 24.57),
+        (EIGHTEENTH, "true_scale", 24.75),
+        (None, "layout_scale", 24.57),
+    ],
+)
+def test_a_label_beside_a_rule_names_what_the_rule_is_applied_to(rule, means, claimed):
+    """A label of 24.75 in beside the rule of 18 claims 24.57 in, unless it is said to name the true scale; which
+    of the two was meant is said in a note.
+    """
+    part = dataclasses.replace(labelled(24.75 * INCH, EIGHTEENTH), rule=rule)
+    found = conform(ConformityQuestion(part, 0.5, label_means=means))
+    (note,) = [note.text for note in found.notes if note.slug == "label-reading"]
+
+    assert found.claimed_true_scale == pytest.approx(claimed * INCH, abs=HUNDREDTH)
+    assert found.decision == ("accept" if claimed == 24.57 else "reject")
+    assert ("layout scale" in note) == (means == "layout_scale" or (means is None and rule is not None))
+
+
 def test_a_board_that_conforms():
     """A board cut to its label is accepted, with a small consumer's risk and no producer's."""
     found = conform(ConformityQuestion(labelled(24.75 * INCH), 0.5))

@@ -44,10 +44,10 @@ def test_a_label_alone_states_no_true_scale(rule):
     ("part", "refusal"),
     [
         (Part("b", "board"), UndefinedPartError),
-        (Part("b", "board", true_scale=FanScale(686.0, 648.0)), ContradictoryPartError),
+        (Part("b", "board", true_scale=FanScale(686.0, 648.0), layout_scale=686.0, rule=EQUAL), ContradictoryPartError),
     ],
 )
 def test_what_has_not_one_true_scale_gets_no_tag(part, refusal):
-    """A part without a true scale, or with two, is refused."""
+    """A part without a true scale is refused, and a fan board with one layout scale."""
     with pytest.raises(refusal):
         tag_of(part, "mm", Beliefs())

@@ -7,9 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scalewright.lutherie.errors import UnreadableTagError
-from scalewright.lutherie.spacing import EIGHTEENTH, Divisor, Equal, Listed
-from scalewright.lutherie.tag import Tag
+from scalewright.lutherie.errors import ContradictoryPartError, UnreadableTagError
+from scalewright.lutherie.identification import Beliefs
+from scalewright.lutherie.layout import true_scale_of
+from scalewright.lutherie.part import FanScale, Part
+from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal, Listed
+from scalewright.lutherie.tag import Tag, tag_of
 from scalewright.lutherie.tag_text import read_tag, tag_length, write_tag
 
 EXAMPLE = Tag("BD-17", "board", 624.079, 0.05, EIGHTEENTH, 628.65, "mm")
@@ -34,17 +37,29 @@ def tags(draw):
     unit = draw(st.sampled_from(["mm", "in"]))
     step, most = (1000, 10_000_000) if unit == "mm" else (100_000, 39_370_078)
 
-    def length(low):
-        value = float(Decimal(draw(st.integers(low, most))) / step)
+    def on_a_mark(marks):
+        value = float(Decimal(marks) / step)
         return value if unit == "mm" else value * 127.0 / 5.0
 
+    def length(low):
+        return on_a_mark(draw(st.integers(low, most)))
+
+    rule, layout, true_scale = draw(rules), None, length(step)
+    if rule is not None and draw(st.booleans()):
+        # A layout scale comes with the true scale that follows from it, if one does.
+        layout = length(step)
+        follows = true_scale_of(rule, layout)
+        marks = step if follows is None else round(follows * (1.0 if unit == "mm" else 5.0 / 127.0) * step)
+        true_scale = true_scale if follows is None else on_a_mark(marks)
+        layout = layout if step <= marks <= most else None
+        true_scale = true_scale if step <= marks <= most else length(step)
     return Tag(
         id=draw(ids),
         kind=draw(st.sampled_from(["board", "neck_blank", "bridge", "saddle_template"])),
-        true_scale=length(step),
+        true_scale=true_scale,
         uncertainty=draw(st.none() | st.just(True)) and length(1),
-        rule=draw(rules),
-        layout_scale=draw(st.none() | st.just(True)) and length(step),
+        rule=rule,
+        layout_scale=layout,
         written_in=unit,
     )
 
@@ -162,3 +177,63 @@ def test_a_tag_is_a_part_as_uncertain_as_it_says():
     """The half width of a rectangular distribution is the square root of 3 times its standard deviation (GUM 4.3.7)."""
     assert EXAMPLE.part.tolerance == pytest.approx(0.05 * 3.0**0.5)
     assert EXAMPLE.part.true_scale == 624.079
+
+
+@given(
+    st.floats(500.0, 900.0),
+    st.floats(500.0, 900.0),
+    st.sampled_from([None, EQUAL, EIGHTEENTH, Divisor(17.835)]),
+    st.sampled_from([None, 0, 7, 60]),
+    st.sampled_from(["mm", "in"]),
+)
+def test_a_fan_board_is_read_back_with_both_its_sides(bass, treble, rule, square, unit):
+    """Version 2 holds both true scales, both layout scales and the square fret, and gives the same part again."""
+    part = Part("FAN-5", "board", true_scale=FanScale(bass, treble), rule=rule, square_fret=square, tolerance=0.1)
+    tag, _ = tag_of(part, unit, Beliefs())
+    text = write_tag(tag)
+    back = read_tag(text).part
+
+    assert text.startswith("TRUESCALE/2;")
+    assert write_tag(read_tag(text)) == text
+    assert isinstance(back.true_scale, FanScale)
+    assert back.true_scale.bass == pytest.approx(bass, abs=0.0005 + 1e-9)
+    assert back.true_scale.treble == pytest.approx(treble, abs=0.0005 + 1e-9)
+    assert (back.rule, back.square_fret, back.layout_scale) == (rule, square, None)
+
+
+def with_check(body):
+    """A text with its check digits."""
+    return f"{body};crc={binascii.crc_hqx(body.encode(), 0xFFFF):04X}"
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        # 628.65 mm by the rule of 18 makes 624.079 mm, and by equal spacing itself.
+        "TRUESCALE/1;id=x;kind=board;true=628.65mm;rule=eighteenth;layout=628.65mm",
+        "TRUESCALE/1;id=x;kind=board;true=624.079mm;u=0.05mm;rule=equal:12;layout=628.65mm",
+        "TRUESCALE/1;id=x;kind=board;true=624.079mm;layout=628.65mm",
+        "TRUESCALE/2;id=x;kind=board;true=700mm;treble=628.65mm;rule=eighteenth;treble-layout=628.65mm",
+    ],
+)
+def test_a_text_that_contradicts_itself_is_refused(body):
+    """Check digits that are right do not make it so; the refusal says what does not agree."""
+    with pytest.raises(ContradictoryPartError) as refused:
+        read_tag(with_check(body))
+
+    assert refused.value.field == ("text",)
+
+
+def test_a_rough_label_need_not_agree_closely():
+    """A true scale with an uncertainty of 1 mm may be 2 mm from what rule and layout scale give."""
+    assert read_tag(with_check("TRUESCALE/1;id=x;kind=board;true=626mm;u=1mm;rule=eighteenth;layout=628.65mm")).rule
+
+
+@pytest.mark.parametrize("body", ["TRUESCALE/1;id=x;kind=board;true=700mm;treble=650mm",
+                                  "TRUESCALE/2;id=x;kind=board;true=700mm",
+                                  "TRUESCALE/2;id=x;kind=board;true=700mm;treble=650mm;square=61",
+                                  "TRUESCALE/3;id=x;kind=board;true=700mm"])  # fmt: skip
+def test_each_version_has_its_own_fields(body):
+    """A treble side belongs to version 2 and has to be there; a later version is not guessed at."""
+    with pytest.raises(UnreadableTagError):
+        read_tag(with_check(body))

@@ -72,7 +72,7 @@ def test_what_is_known_of_the_nut():
         (BOARD + ', "fret_to_fret": [1, 2]', "fret_to_fret", "Give the readings once"),
         ('"instrument_uncertainty": 0.05, "from_nut": []', "from_nut", "measure from the nut to fret 12"),
         ('"instrument_uncertainty": 0.05, "readings": []', "readings", "measure from the nut to fret 12"),
-        ('"instrument_uncertainty": 0.05, "frets": [1], "from_nut": [36, 71]', "frets", "1 frets and 2 readings"),
+        ('"instrument_uncertainty": 0.05, "frets": [1], "from_nut": [36, 71]', "frets", "1 fret and 2 readings"),
         ('"instrument_uncertainty": 0.05, "frets": [0], "from_nut": [36]', "frets/0", "greater than or equal to 1"),
         ('"instrument_uncertainty": 0.05, "frets": [61], "from_nut": [36]', "frets/0", "less than or equal to 60"),
         ('"instrument_uncertainty": 0.05, "frets": [1e9], "from_nut": [36]', "frets/0", "valid integer"),

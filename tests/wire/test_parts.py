@@ -101,7 +101,7 @@ def test_readings_between_frets_and_from_a_zero_fret():
         ({"id": "bridge"}, "parts/1/id", "used before"),
         ({"true_scale": 0}, "parts/0/true_scale", "at least 1 mm"),
         ({"true_scale": {"bass": 27}}, "parts/0/true_scale/treble", "required"),
-        ({"tolerance": 0}, "parts/0/tolerance", "at least 1e-06 mm"),
+        ({"tolerance": 0}, "parts/0/tolerance", "at least 0.000001 mm"),
         ({"datum": "fret"}, "parts/0", "datum_fret"),
         ({"datum_fret": 12}, "parts/0", "datum_fret"),
         ({"colour": "red"}, "parts/0/colour", "not permitted"),

@@ -5,14 +5,15 @@ from dataclasses import dataclass, field
 from itertools import combinations
 
 from scalewright.lutherie.assembly_words import notes_of, statement_of, why
-from scalewright.lutherie.decision import Decision
+from scalewright.lutherie.deciding import Prospects
+from scalewright.lutherie.decision import Decision, summed_up
 from scalewright.lutherie.errors import LutherieError, UndefinedPartError
 from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
 from scalewright.lutherie.identification import Beliefs, SuspectReading, Verdict
 from scalewright.lutherie.known import Known, identify_parts, known_of
-from scalewright.lutherie.pairing import Demands, Pair, compare
+from scalewright.lutherie.pairing import Demands, Pair, hold, pair_of
 from scalewright.lutherie.part import Kind, Part, Side, Source
-from scalewright.lutherie.replacement import Replacement, replacement_of
+from scalewright.lutherie.replacement import Replacement, hold_boards, replacement_of
 from scalewright.lutherie.ruling import GUARD_FACTOR, Interval, refuse_without_width
 from scalewright.lutherie.spacing import Rule
 
@@ -157,21 +158,24 @@ def _answer(question: AssemblyQuestion, known: list[dict[Side, Known]]) -> Assem
         message = "one part alone has nothing to belong to; give two or more"
         raise UndefinedPartError(message, field=("parts",))
     demands = Demands(question.tolerance, question.guard_factor, question.beliefs.coverage)
-    pairs: list[Pair] = []
-    replacements: list[Replacement] = []
-    explanations: list[str] = []
+    held, boards = [], []
     for one, other in combinations(known, 2):
         for side in _sides(one, other):
             a, b = one.get(side) or one["whole"], other.get(side) or other["whole"]
-            pair = compare(a, b, side, demands)
-            pairs.append(pair)
-            explanations += why(pair, a, b)
+            held.append(hold(a, b, side))
             if a.part.fretted and b.part.fretted and side == "whole":
-                replacements.append(replacement_of(a, b, demands))
+                boards.append(hold_boards(a, b))
+    # The intervals of all pairs and all frets together, for one by one they take most of the time.
+    groups = [group for group in (*(pair.differences for pair in held), *(pair.offsets for pair in boards)) if group]
+    found = iter(summed_up(groups, demands.coverage))
+    prospects = Prospects()
+    pairs = [pair_of(pair, next(found) if pair.differences else [], demands, prospects) for pair in held]
+    replacements = [replacement_of(pair, next(found) if pair.offsets else [], demands) for pair in boards]
+    explanations = [text for pair, two in zip(pairs, held, strict=True) for text in why(pair, two.first, two.second)]
     worst = {"apart": 0, "undecided": 1, "together": 2}
-    found = [pair.decision for pair in pairs]
-    found += [one.body_joint.decision for one in replacements if one.body_joint is not None]
-    decision = min(found, key=lambda one: worst[one])
+    decisions = [pair.decision for pair in pairs]
+    decisions += [one.body_joint.decision for one in replacements if one.body_joint is not None]
+    decision = min(decisions, key=lambda one: worst[one])
     return Assembly(
         decision=decision,
         statement=statement_of(decision, pairs, replacements, question.tolerance),

@@ -198,7 +198,7 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
         text = "The saddle's travel can take the mismatch up, and what it takes is lost for compensation."
         notes.append(Note("travel-used-up", text))
     last = {
-        "together": "Try the parts dry, with strings at pitch, before any glue.",
+        "together": "Try the parts dry, with strings at pitch, before gluing.",
         "apart": "Do not glue or cut: make one of the parts anew, or place it by measure and not by its template.",
         "undecided": "Do not glue or cut before the reading that decides.",
     }[decision]

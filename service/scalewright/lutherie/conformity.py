@@ -44,8 +44,9 @@ class ConformityQuestion:
     """Which measured values are accepted."""
     guard_factor: float = GUARD_FACTOR
     """Guard band in standard uncertainties. [-]"""
-    label_means: LabelMeans = "true_scale"
-    """What the label claims, where a label is all that the part states."""
+    label_means: LabelMeans | None = None
+    """What the label claims, where no scale is stated; None for the layout scale where a rule is stated beside it, as
+    that is what a rule is applied to, and else for the true scale."""
     process: Process | None = None
     """How far true scales of parts like this are from the claimed one, where that is known. [mm]"""
     beliefs: Beliefs = field(default_factory=Beliefs)
@@ -196,7 +197,7 @@ def _answer(question: ConformityQuestion, found: Identification | None) -> Confo
         producer_risk=ruling.producer_risk,
         global_risks=ruling.global_risks,
         coverage=coverage,
-        notes=_notes(found, agrees),
+        notes=_notes(question, found, agrees),
     )
 
 
@@ -212,13 +213,19 @@ def _claim(question: ConformityQuestion) -> tuple[float, Rule | None]:
     if part.label is None:
         message = "the part claims nothing to be held against; add its label, true_scale or layout_scale and rule"
         raise UndefinedPartError(message, field=("part", "label"), example="25.4 in")
-    rule = part.rule or (EQUAL if question.label_means == "true_scale" else EIGHTEENTH)
+    means = _label_means(question)
+    rule = part.rule or (EQUAL if means == "true_scale" else EIGHTEENTH)
     length = part.label.length
     if part.made_to == "string_length":
         length -= part.setback or 0.0
-    if question.label_means == "layout_scale":
+    if means == "layout_scale":
         length = true_scale_of(rule, length) or length
     return length, rule
+
+
+def _label_means(question: ConformityQuestion) -> LabelMeans:
+    """What the label of a part claims."""
+    return question.label_means or ("true_scale" if question.part.rule is None else "layout_scale")
 
 
 def _statement(
@@ -249,9 +256,14 @@ def _statement(
     )
 
 
-def _notes(found: Identification, agrees: RuleAgrees) -> list[Note]:
+def _notes(question: ConformityQuestion, found: Identification, agrees: RuleAgrees) -> list[Note]:
     """Cautions."""
     notes = list(found.notes)
+    part = question.part
+    if part.true_scale is None and part.layout_scale is None:
+        read = {"true_scale": "true scale", "layout_scale": "layout scale"}[_label_means(question)]
+        text = f"The label was read as naming the {read}; a label alone does not say which of the two it names."
+        notes.append(Note("label-reading", text))
     if agrees == "no":
         text = "The frets do not stand where the claimed rule puts them, whatever the true scale; hold them against it."
         notes.append(Note("other-rule", text))

@@ -1,6 +1,7 @@
 """Decisions with a guard band about a quantity that may have more than one explanation."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import NormalDist
 from typing import Literal, TypeAlias
@@ -10,12 +11,14 @@ import numpy as np
 from scalewright.lutherie.estimate import Estimate, Floats, mixture_quantile, normal_survival
 from scalewright.lutherie.ruling import Interval
 
-__all__ = ["Decision", "Mixture", "decide", "outside", "probability_within", "summed_up"]
+__all__ = ["Decision", "Mixture", "Mixtures", "decide", "outside", "probability_within", "summed_up"]
 
 Decision: TypeAlias = Literal["together", "apart", "undecided"]
 """Belongs together; does not; or cannot be decided with this uncertainty."""
 
 _STANDARD_NORMAL = NormalDist()
+_SEEN = 1e-13
+"""An explanation that is less likely changes no interval that anybody asks for. [-]"""
 _SURE = 1e-9
 """An exact quantity is taken as this uncertain, so that one formula serves. [mm]"""
 
@@ -42,30 +45,70 @@ class Mixture:
         return math.sqrt(float(np.sum(self.weight * (self.deviation**2 + (self.mean - self.value) ** 2))))
 
 
-def summed_up(mixture: Mixture, coverage: float) -> Estimate:
-    """Estimate of a mixture, its interval with equal tails.
+@dataclass(frozen=True, slots=True)
+class Mixtures:
+    """Several quantities under the same explanations."""
+
+    weight: Floats
+    """Probabilities of the explanations; they sum to one. shape (n,) [-]"""
+    mean: Floats
+    """shape (n, m)"""
+    deviation: Floats
+    """shape (n, m)"""
+
+    def quantity(self, index: int) -> Mixture:
+        """One of the quantities."""
+        return Mixture(self.weight, self.mean[:, index], self.deviation[:, index])
+
+
+def summed_up(many: Sequence[Mixtures], coverage: float) -> list[list[Estimate]]:
+    """Estimates of many mixtures, their intervals with equal tails, all at once.
 
     Parameters
     ----------
-    mixture : Mixture
-        The quantity.
+    many : sequence of Mixtures
+        The quantities, each group under its own explanations.
     coverage : float
-        Probability that the interval holds.
+        Probability that the intervals hold.
 
     Returns
     -------
-    Estimate
-        In the mixture's unit.
+    list of list of Estimate
+        For every group its quantities in order, in their unit.
     """
+    if not many:
+        return []
+    widths = [group.mean.shape[1] for group in many]
+    columns = _side_by_side(many, sum(widths))
     tail = 0.5 * (1.0 - coverage)
-    columns = (mixture.weight[:, None], mixture.mean[:, None], np.maximum(mixture.deviation, _SURE)[:, None])
-    exact = len(mixture.weight) == 1 and mixture.deviation[0] == 0.0
-    low, high = (
-        (mixture.value, mixture.value)
-        if exact
-        else (float(mixture_quantile(*columns, level)[0]) for level in (tail, 1.0 - tail))
-    )
-    return Estimate(mixture.value, mixture.standard_uncertainty, low, high)
+    low, high = (mixture_quantile(*columns, level) for level in (tail, 1.0 - tail))
+    found, at = [], 0
+    for group, width in zip(many, widths, strict=True):
+        weight = group.weight[:, None]
+        value = np.sum(weight * group.mean, axis=0)
+        spread = np.sqrt(np.sum(weight * (group.deviation**2 + (group.mean - value) ** 2), axis=0))
+        lower, upper = low[at : at + width], high[at : at + width]
+        if len(group.weight) == 1:
+            exact = group.deviation[0] == 0.0
+            lower, upper = np.where(exact, value, lower), np.where(exact, value, upper)
+        found.append(list(map(Estimate, *(column.tolist() for column in (value, spread, lower, upper)))))
+        at += width
+    return found
+
+
+def _side_by_side(many: Sequence[Mixtures], width: int) -> tuple[Floats, Floats, Floats]:
+    """Weights, means and deviations of all quantities; what counts for nothing is left out. shape (n, width) each"""
+    counted = [np.flatnonzero(group.weight > _SEEN) for group in many]
+    shape = (max(map(len, counted)), width)
+    weight, mean, deviation = np.zeros(shape), np.zeros(shape), np.ones(shape)
+    at = 0
+    for group, rows in zip(many, counted, strict=True):
+        here = slice(at, at + group.mean.shape[1])
+        weight[: len(rows), here] = group.weight[rows, None]
+        mean[: len(rows), here] = group.mean[rows]
+        deviation[: len(rows), here] = np.maximum(group.deviation[rows], _SURE)
+        at = here.stop
+    return weight, mean, deviation
 
 
 def outside(mixture: Mixture, allowed: Interval) -> float:

@@ -31,6 +31,9 @@
         └── UnknownPitchError         a name that is no pitch
 """
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 __all__ = [
     "ContradictoryPartError",
     "FretsCollideError",
@@ -59,6 +62,8 @@ __all__ = [
     "UnplaceableLabelError",
     "UnreadableLengthError",
     "UnreadableTagError",
+    "refused_at",
+    "refused_within",
 ]
 
 
@@ -73,6 +78,38 @@ class LutherieError(Exception):
         super().__init__(message)
         self.field = field
         self.facts = facts
+
+
+@contextmanager
+def refused_at(place: tuple[str | int, ...]) -> Iterator[None]:
+    """Let a refusal from within name this place in the question, whatever it would have named itself.
+
+    Parameters
+    ----------
+    place : tuple
+        Path of names and indices.
+    """
+    try:
+        yield
+    except LutherieError as refusal:
+        refusal.field = place
+        raise
+
+
+@contextmanager
+def refused_within(place: tuple[str | int, ...]) -> Iterator[None]:
+    """Let a refusal from within name its own place under this one in the question.
+
+    Parameters
+    ----------
+    place : tuple
+        Path of names and indices.
+    """
+    try:
+        yield
+    except LutherieError as refusal:
+        refusal.field = (*place, *refusal.field)
+        raise
 
 
 class MeasurementError(LutherieError):

@@ -4,13 +4,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError
+from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError, refused_within
 from scalewright.lutherie.identification import Beliefs, CandidateFit, Identification, identify_all
 from scalewright.lutherie.identification.words import length_in_words
 from scalewright.lutherie.label import SETBACK, SETBACK_UNCERTAINTY, meanings_of
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import FanScale, Part, Side, Source
-from scalewright.lutherie.spacing import Rule
+from scalewright.lutherie.spacing import Rule, cents
 
 __all__ = ["STATED_ALIKE", "Hypothesis", "Known", "identify_parts", "known_of", "stated_scale"]
 
@@ -51,6 +51,8 @@ class Known:
     """Possibilities, the likeliest first; none where its true scale cannot be told."""
     identification: Identification | None = None
     """What its readings say."""
+    place: tuple[str | int, ...] = ("part",)
+    """Path to the part in the question, for refusals."""
 
     @property
     def true_scale(self) -> float:
@@ -130,11 +132,12 @@ def known_of(
         spread = part.tolerance / math.sqrt(3.0)
         sides: tuple[tuple[Side, float], ...] = (("bass", stated.bass), ("treble", stated.treble))
         return {
-            side: Known(part, "definition", (Hypothesis(1.0, part.rule, length, spread),)) for side, length in sides
+            side: Known(part, "definition", (Hypothesis(1.0, part.rule, length, spread),), place=place)
+            for side, length in sides
         }
     if identification is not None:
         hypotheses = _measured(identification)
-        measured = Known(part, "readings", hypotheses, identification)
+        measured = Known(part, "readings", hypotheses, identification, place)
         if stated is not None and hypotheses:
             _refuse_contradiction(part, place, stated, measured)
         if part.rule is not None:
@@ -142,7 +145,7 @@ def known_of(
         return {"whole": measured}
     if stated is not None:
         one = Hypothesis(1.0, part.rule, stated, part.tolerance / math.sqrt(3.0))
-        return {"whole": Known(part, "definition", (one,))}
+        return {"whole": Known(part, "definition", (one,), place=place)}
     assert part.label is not None  # noqa: S101  (stated_scale has refused a part that nothing defines)
     given = (SETBACK, SETBACK_UNCERTAINTY) if part.setback is None else (part.setback, 0.0)
     meanings = meanings_of(part.label, *given)
@@ -158,6 +161,7 @@ def known_of(
                 Hypothesis(meaning.prior / total, meaning.rule, meaning.true_scale, meaning.deviation)
                 for meaning in meanings
             ),
+            place=place,
         )
     }
 
@@ -205,12 +209,15 @@ def stated_scale(part: Part, place: tuple[str | int, ...]) -> float | FanScale |
         Nothing says what the part's scale is.
     ContradictoryPartError
         It is stated twice, and the two differ.
+    TooFewPitchesError
+        Its listed pitches end before its last fret.
     """
     if part.true_scale is None and part.layout_scale is None and part.label is None and part.survey is None:
         message = (
             "nothing says what this part's scale is; give its true_scale, layout_scale and rule, label or readings"
         )
         raise UndefinedPartError(message, field=place, example={"true_scale": "25.4 in"})
+    _refuse_short_list(part, place)
     of_layout = None
     if part.layout_scale is not None:
         if part.rule is None:
@@ -244,6 +251,14 @@ def stated_scale(part: Part, place: tuple[str | int, ...]) -> float | FanScale |
             message, field=(*place, "true_scale"), part=part.id, stated_mm=stated, from_layout_mm=of_layout
         )
     return of_layout if stated is None else stated
+
+
+def _refuse_short_list(part: Part, place: tuple[str | int, ...]) -> None:
+    """Refuse listed pitches that end before a fret that the part is said to have."""
+    needed = max(part.frets or 0, part.body_joint_fret or 0, (part.datum_fret or 0) if part.fretted else 0)
+    if part.rule is not None and needed:
+        with refused_within(place):
+            cents(part.rule, needed)
 
 
 def _refuse_contradiction(part: Part, place: tuple[str | int, ...], stated: float, measured: Known) -> None:

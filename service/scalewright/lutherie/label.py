@@ -1,7 +1,7 @@
 """Labels: a nominal scale as it stands on a part, and what its number can mean."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from scalewright.lutherie.errors import UnplaceableLabelError
@@ -75,6 +75,8 @@ class Label:
     """The smallest step that numbers written like this one have: 0.1 in for 25.4 in, 1/4 in for 24 3/4 in. [mm]"""
     unit_given: bool = True
     """Whether the label names its unit."""
+    text: str = field(default="", compare=False)
+    """Its letters, as they were given; empty where only its number is known."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -90,7 +90,7 @@ def notes_of(label: Label, measured: Identification | None) -> list[Note]:
         Note(
             "measure-before-gluing",
             "A label is a name. Place a bridge or cut a slot by a true scale that was measured on this board, and try "
-            "it dry before glue; guard blades, and follow local codes and qualified practice.",
+            "it dry before gluing; guard blades, and follow local codes and qualified practice.",
         )
     )
     return notes

@@ -1,23 +1,37 @@
 """Pairs of parts: the mismatch of their scales and saddle lines, and what it does to the notes."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
 from typing import Literal, TypeAlias
 
 import numpy as np
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.deciding import USUAL_FRETS, DecidingReadings, deciding_readings
-from scalewright.lutherie.decision import Decision, Mixture, decide, probability_within, summed_up
+from scalewright.lutherie.deciding import USUAL_FRETS, DecidingReadings, Prospects, deciding_readings
+from scalewright.lutherie.decision import Decision, Mixture, Mixtures, decide, probability_within
+from scalewright.lutherie.errors import refused_at
 from scalewright.lutherie.estimate import Estimate, Floats
 from scalewright.lutherie.known import Hypothesis, Known
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import Side
 from scalewright.lutherie.ruling import Interval
-from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, EQUAL, Rule
+from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, EQUAL, Listed, Rule
 
-__all__ = ["Absorption", "CentsAtFret", "Demands", "Pair", "Within", "cents_of_shift", "compare", "distance_to_fret"]
+__all__ = [
+    "Absorption",
+    "CentsAtFret",
+    "Demands",
+    "Held",
+    "Pair",
+    "Within",
+    "cents_of_shift",
+    "distances_to_frets",
+    "hold",
+    "pair_of",
+]
 
 Within: TypeAlias = Literal["yes", "no", "undecided"]
 """Whether something is within reach."""
@@ -90,33 +104,43 @@ class Pair:
     """What to measure where it cannot be decided."""
 
 
-def distance_to_fret(hypothesis: Hypothesis, fret: int, rule: Rule | None = None) -> float:
-    """Distance from the pattern's zero line to a fret, as a share of the true scale. [-]
+def distances_to_frets(hypotheses: Sequence[Hypothesis], frets: int, rule: Rule | None = None) -> Floats:
+    """Distances from the pattern's zero line to its frets, as shares of the true scale. [-]
 
     Parameters
     ----------
-    hypothesis : Hypothesis
-        One possibility for a part.
-    fret : int
-        Number of the fret, 0 for the nut.
+    hypotheses : sequence of Hypothesis
+        Possibilities for a part.
+    frets : int
+        Number of the last fret.
     rule : Rule, optional
-        Rule to use where the possibility names none; equal spacing without it.
+        Rule to use where a possibility names none; equal spacing without it.
 
     Returns
     -------
-    float
-        Half for the octave fret.
+    ndarray, shape (n_hypotheses, frets + 1)
+        From the nut on; half for the octave fret.
 
     Raises
     ------
     TooFewPitchesError
-        Listed pitches that end before the fret.
+        Listed pitches that end before the last fret.
     """
-    if fret == 0:
-        return 0.0
-    used = hypothesis.rule or rule or EQUAL
-    share = true_scale_of(used, 1.0)
-    return spacing.fractions(used, fret)[-1] / (1.0 if share is None else share)
+    return np.stack([_shares(one.rule or rule or EQUAL, frets) for one in hypotheses])
+
+
+@lru_cache(maxsize=256)
+def _shares(rule: Rule, frets: int) -> Floats:
+    """Distances from the nut to frets 0, 1, 2, ... by one rule. shape (frets + 1,)"""
+    true_scale = true_scale_of(rule, 1.0)
+    shares = np.array([0.0, *spacing.fractions(rule, frets)]) / (1.0 if true_scale is None else true_scale)
+    shares.flags.writeable = False
+    return shares
+
+
+def _share(rule: Rule | None, fret: int) -> float:
+    """Distance from the nut to one fret by a rule, or by equal spacing without one. [-]"""
+    return float(_shares(rule or EQUAL, fret)[fret])
 
 
 def cents_of_shift(true_scale: float, share: float, shift: float) -> float:
@@ -145,7 +169,25 @@ def cents_of_shift(true_scale: float, share: float, shift: float) -> float:
     return CENTS_PER_OCTAVE * (math.log1p(shift / true_scale) - math.log1p(shift / left)) / math.log(2.0)
 
 
-def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
+@dataclass(frozen=True, slots=True)
+class Held:
+    """One part held against another, before the intervals of all pairs are reckoned together."""
+
+    first: Known
+    """The part that carries the frets; of two such, or of none, the one named first."""
+    second: Known
+    """The other part."""
+    side: Side
+    """Along which string line."""
+    fretted: Known
+    """Whose frets sound."""
+    saddle: Known
+    """Whose saddle line they sound against."""
+    differences: Mixtures | None
+    """Mismatch of the true scales, and that of the saddle line; None where one part cannot be told. [mm]"""
+
+
+def hold(one: Known, other: Known, side: Side) -> Held:
     """Hold one part against another.
 
     Parameters
@@ -154,13 +196,11 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
         What is known of the two along one string line, in the order in which they were named.
     side : {"whole", "bass", "treble"}
         Which line that is.
-    demands : Demands
-        How well they have to agree.
 
     Returns
     -------
-    Pair
-        Mismatch, consequences and decision.
+    Held
+        For :func:`pair_of`.
 
     Raises
     ------
@@ -168,12 +208,47 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
         Listed pitches that end before the datum fret.
     """
     first, second = (other, one) if other.part.fretted and not one.part.fretted else (one, other)
-    limits = Interval(-demands.tolerance, demands.tolerance)
+    fretted, saddle = (second, first) if first.part.fretted and second.part.fretted else (first, second)
     if not (first.hypotheses and second.hypotheses):
+        return Held(first, second, side, fretted, saddle, None)
+    couples = list(product(first.hypotheses, second.hypotheses))
+    weight = np.array([a.probability * b.probability for a, b in couples])
+    scale = [b.true_scale - a.true_scale for a, b in couples]
+    spread = [math.hypot(a.deviation, b.deviation) for a, b in couples]
+    ordered = couples if fretted is first else [(b, a) for a, b in couples]
+    line, line_spread = _saddle_line(fretted, saddle, ordered)
+    differences = Mixtures(
+        weight / np.sum(weight), np.stack([scale, line], axis=1), np.stack([spread, line_spread], axis=1)
+    )
+    return Held(first, second, side, fretted, saddle, differences)
+
+
+def pair_of(held: Held, estimates: Sequence[Estimate], demands: Demands, prospects: Prospects) -> Pair:
+    """What it means that two parts differ as they do.
+
+    Parameters
+    ----------
+    held : Held
+        The two parts.
+    estimates : sequence of Estimate
+        Of its ``differences``; empty where there are none. [mm]
+    demands : Demands
+        How well they have to agree.
+    prospects : Prospects
+        What more readings on the parts would tell.
+
+    Returns
+    -------
+    Pair
+        Mismatch, consequences and decision.
+    """
+    first, second = held.first, held.second
+    limits = Interval(-demands.tolerance, demands.tolerance)
+    if held.differences is None:
         return Pair(
             first=first.part.id,
             second=second.part.id,
-            side=side,
+            side=held.side,
             decision="undecided",
             mismatch=None,
             saddle_mismatch=None,
@@ -182,52 +257,43 @@ def compare(one: Known, other: Known, side: Side, demands: Demands) -> Pair:
             guard_band=None,
             cents=[],
             absorption=None,
-            deciding=deciding_readings(first, second, 0.0, demands.tolerance, demands.guard_factor),
+            deciding=deciding_readings(first, second, 0.0, demands.tolerance, demands.guard_factor, prospects),
         )
-    couples = list(product(first.hypotheses, second.hypotheses))
-    weight = np.array([a.probability * b.probability for a, b in couples])
-    weight /= np.sum(weight)
-    scales = Mixture(
-        weight,
-        np.array([b.true_scale - a.true_scale for a, b in couples]),
-        np.array([math.hypot(a.deviation, b.deviation) for a, b in couples]),
-    )
+    scales, line = held.differences.quantity(0), held.differences.quantity(1)
+    mismatch, saddle_mismatch = estimates
     decision = decide(scales, limits, demands.guard_factor)
-    # Whose frets sound, and whose saddle line they sound against.
-    fretted, saddle = (second, first) if first.part.fretted and second.part.fretted else (first, second)
-    ordered = couples if fretted is first else [(b, a) for a, b in couples]
-    line = _saddle_line(fretted, saddle, ordered, weight)
-    saddle_mismatch = summed_up(line, demands.coverage)
     deciding = None
     if decision == "undecided":
         likeliest = second.hypotheses[0].true_scale - first.hypotheses[0].true_scale
-        deciding = deciding_readings(first, second, likeliest, demands.tolerance, demands.guard_factor)
+        deciding = deciding_readings(first, second, likeliest, demands.tolerance, demands.guard_factor, prospects)
     return Pair(
         first=first.part.id,
         second=second.part.id,
-        side=side,
+        side=held.side,
         decision=decision,
-        mismatch=summed_up(scales, demands.coverage),
+        mismatch=mismatch,
         saddle_mismatch=saddle_mismatch,
         conformance_probability=probability_within(scales, limits),
         tolerance=demands.tolerance,
-        guard_band=demands.guard_factor * scales.standard_uncertainty,
-        cents=_cents(fretted, saddle_mismatch) if fretted.part.fretted else [],
-        absorption=_absorption(fretted, saddle, line, demands),
+        guard_band=demands.guard_factor * mismatch.standard_uncertainty,
+        cents=_cents(held.fretted, saddle_mismatch) if held.fretted.part.fretted else [],
+        absorption=_absorption(held.fretted, held.saddle, line, demands),
         deciding=deciding,
     )
 
 
 def _saddle_line(
-    fretted: Known, saddle: Known, couples: list[tuple[Hypothesis, Hypothesis]], weight: Floats
-) -> Mixture:
-    """Where the saddle line falls beyond the end of the true scale of the part with the frets."""
-    placed = fretted.part if saddle.part.fretted else saddle.part
-    fret = (placed.datum_fret or 0) if placed.datum == "fret" else 0
+    fretted: Known, saddle: Known, couples: Sequence[tuple[Hypothesis, Hypothesis]]
+) -> tuple[list[float], list[float]]:
+    """Where the saddle line falls beyond the end of the true scale of the part with the frets, and how surely. [mm]"""
+    placed = fretted if saddle.part.fretted else saddle
+    fret = (placed.part.datum_fret or 0) if placed.part.datum == "fret" else 0
     means, deviations = [], []
-    for board, line in couples:
-        near = distance_to_fret(board, fret, line.rule)
-        far = distance_to_fret(line, fret, board.rule)
+    with refused_at((*placed.place, "datum_fret")):
+        shares = [
+            (_share(board.rule or line.rule, fret), _share(line.rule or board.rule, fret)) for board, line in couples
+        ]
+    for (board, line), (near, far) in zip(couples, shares, strict=True):
         mean = line.true_scale * (1.0 - far) - board.true_scale * (1.0 - near)
         spread = math.hypot(line.deviation * (1.0 - far), board.deviation * (1.0 - near))
         if fret == 0:
@@ -237,18 +303,21 @@ def _saddle_line(
             spread = math.hypot(spread, math.hypot(line.nut_deviation, board.nut_deviation))
         means.append(mean)
         deviations.append(spread)
-    return Mixture(weight, np.array(means), np.array(deviations))
+    return means, deviations
 
 
 def _cents(fretted: Known, shift: Estimate) -> list[CentsAtFret]:
     """Cents at frets 5, 12 and the last."""
     part = fretted.part
+    leading = fretted.hypotheses[0]
     read = max(part.survey.procedure.end) if part.survey is not None else 0
     last = part.frets or max(USUAL_FRETS, read)
-    leading = fretted.hypotheses[0]
+    if isinstance(leading.rule, Listed) and not leading.rule.repeat:
+        last = min(last, len(leading.rule.cents))
+    (shares,) = distances_to_frets([leading], last)
     found = []
     for fret in sorted({fret for fret in (5, 12, last) if fret <= last}):
-        share = distance_to_fret(leading, fret)
+        share = float(shares[fret])
         numbers = [
             cents_of_shift(leading.true_scale, share, max(e, 0.5 * (share - 1.0) * leading.true_scale))
             for e in (shift.value, shift.lower, shift.upper)

@@ -70,6 +70,8 @@ class Part:
     """What it is placed from."""
     datum_fret: int | None = None
     """The fret that it is placed from."""
+    square_fret: int | None = None
+    """The fret of a fan board that stays square to its centre line, 0 for the nut."""
     frets: int | None = None
     """Number of frets."""
     body_joint_fret: int | None = None

@@ -1,20 +1,20 @@
 """Replacement boards: where each fret falls against the old one, and whether joint and bridge still agree."""
 
-import math
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import product
 
 import numpy as np
 
 from scalewright.lutherie.deciding import USUAL_FRETS
-from scalewright.lutherie.decision import Decision, Mixture, decide, summed_up
-from scalewright.lutherie.estimate import Estimate
+from scalewright.lutherie.decision import Decision, Mixtures, decide
+from scalewright.lutherie.errors import refused_at
+from scalewright.lutherie.estimate import Estimate, Floats
 from scalewright.lutherie.known import Known
-from scalewright.lutherie.pairing import Demands, distance_to_fret
+from scalewright.lutherie.pairing import Demands, distances_to_frets
 from scalewright.lutherie.ruling import Interval
 from scalewright.lutherie.spacing import Listed
 
-__all__ = ["BodyJoint", "FretOffset", "Replacement", "replacement_of"]
+__all__ = ["BodyJoint", "FretOffset", "HeldBoards", "Replacement", "hold_boards", "replacement_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,13 +59,114 @@ class Replacement:
     """Joint and bridge; None where no part names a joint fret."""
 
 
-def replacement_of(old: Known, new: Known, demands: Demands) -> Replacement:
+@dataclass(frozen=True, slots=True)
+class HeldBoards:
+    """A new board held against an old one, before the intervals of all boards are reckoned together."""
+
+    old: Known
+    """The board that is replaced."""
+    new: Known
+    """The board that replaces it."""
+    datum: int
+    """Fret that both are placed from; 0 for the nut."""
+    frets: int
+    """How many frets are compared."""
+    joint: int | None
+    """Fret at which the neck meets the body; None where no part names one."""
+    offsets: Mixtures | None
+    """Of frets 1, 2, ..., then of the joint fret, and from the joint fret to the saddle line, where there is a joint
+    fret; None where a true scale or a rule cannot be told. [mm]"""
+
+
+def hold_boards(old: Known, new: Known) -> HeldBoards:
     """Hold a new board against an old one, fret by fret.
 
     Parameters
     ----------
     old, new : Known
         What is known of them.
+
+    Returns
+    -------
+    HeldBoards
+        For :func:`replacement_of`.
+
+    Raises
+    ------
+    TooFewPitchesError
+        Listed pitches that end before the joint fret or the datum fret.
+    """
+    parts = (old.part, new.part)
+    datum = (new.part.datum_fret or 0) if new.part.datum == "fret" else 0
+    counts = [part.frets or (max(part.survey.procedure.end) if part.survey is not None else None) for part in parts]
+    rules = [known.rule for known in (old, new)]
+    lists = [len(rule.cents) for rule in rules if isinstance(rule, Listed) and not rule.repeat]
+    frets = min([min((count for count in counts if count is not None), default=USUAL_FRETS), *lists])
+    names_joint = new if new.part.body_joint_fret else old
+    joint = names_joint.part.body_joint_fret
+    offsets = None
+    if all(known.hypotheses and known.rule is not None for known in (old, new)):
+        reach = {
+            frets: old.place,
+            datum: (*new.place, "datum_fret"),
+            joint or 0: (*names_joint.place, "body_joint_fret"),
+        }
+        with refused_at(reach[max(reach)]):
+            offsets = _offsets(old, new, datum, [*range(1, frets + 1)], joint)
+    return HeldBoards(old, new, datum, frets, joint, offsets)
+
+
+def _offsets(old: Known, new: Known, datum: int, frets: list[int], joint: int | None) -> Mixtures:
+    """New minus old distances from the datum to frets, to the joint fret, and from there to the saddle line."""
+    last = max(*frets, datum, joint or 0)
+    one, other = (_Board(known, last) for known in (old, new))
+    pairs = [(one.span(datum, frets), other.span(datum, frets))]
+    if joint is not None:
+        pairs.append((one.span(datum, [joint]), other.span(datum, [joint])))
+        pairs.append((one.to_end(joint), other.to_end(joint)))
+    means, variances = [], []
+    for (old_mean, old_variance), (new_mean, new_variance) in pairs:
+        # Every possibility of the old board with every one of the new.
+        means.append((new_mean - old_mean[:, None]).reshape(-1, new_mean.shape[-1]))
+        variances.append((new_variance + old_variance[:, None]).reshape(-1, new_mean.shape[-1]))
+    weight = (one.probability[:, None] * other.probability).ravel()
+    return Mixtures(weight / weight.sum(), np.concatenate(means, axis=1), np.sqrt(np.concatenate(variances, axis=1)))
+
+
+class _Board:
+    """A board's possibilities as columns."""
+
+    def __init__(self, known: Known, last: int) -> None:
+        rows = [
+            (one.probability, one.true_scale, one.deviation, one.nut_offset, one.nut_deviation)
+            for one in known.hypotheses
+        ]
+        self.probability, *columns = np.array(rows).T
+        self.true_scale, self.deviation, self.nut_offset, self.nut_deviation = (column[:, None] for column in columns)
+        self.shares = distances_to_frets(known.hypotheses, last)
+
+    def span(self, start: int, ends: list[int]) -> tuple[Floats, Floats]:
+        """Distances from one fret to others, and their variances. shape (n_hypotheses, n_ends) [mm, mm²]"""
+        share = self.shares[:, ends] - self.shares[:, [start]]
+        mean, variance = self.true_scale * share, (self.deviation * share) ** 2
+        # From the nut's front edge.
+        return (mean + self.nut_offset, variance + self.nut_deviation**2) if start == 0 else (mean, variance)
+
+    def to_end(self, fret: int) -> tuple[Floats, Floats]:
+        """Distance from a fret to the end of the true scale, and its variance. shape (n_hypotheses, 1) [mm, mm²]"""
+        left = 1.0 - self.shares[:, [fret]]
+        return self.true_scale * left, (self.deviation * left) ** 2
+
+
+def replacement_of(held: HeldBoards, estimates: Sequence[Estimate], demands: Demands) -> Replacement:
+    """What it means that two boards differ as they do.
+
+    Parameters
+    ----------
+    held : HeldBoards
+        The two boards.
+    estimates : sequence of Estimate
+        Of its ``offsets``; empty where there are none. [mm]
     demands : Demands
         How well they have to agree.
 
@@ -73,70 +174,14 @@ def replacement_of(old: Known, new: Known, demands: Demands) -> Replacement:
     -------
     Replacement
         Offsets, none where a true scale or a rule cannot be told.
-
-    Raises
-    ------
-    TooFewPitchesError
-        Listed pitches that end before the last fret.
     """
-    parts = (old.part, new.part)
-    datum = (new.part.datum_fret or 0) if new.part.datum == "fret" else 0
-    told = all(known.hypotheses and known.rule is not None for known in (old, new))
-    counts = [part.frets or (max(part.survey.procedure.end) if part.survey is not None else None) for part in parts]
-    frets = min((count for count in counts if count is not None), default=USUAL_FRETS)
-    frets = min(
-        [
-            frets,
-            *(
-                len(known.rule.cents)
-                for known in (old, new)
-                if isinstance(known.rule, Listed) and not known.rule.repeat
-            ),
-        ]
-    )
-    offsets = []
-    if told:
-        offsets = [
-            FretOffset(fret, summed_up(_between(old, new, datum, fret), demands.coverage))
-            for fret in range(1, frets + 1)
-        ]
-    joint = new.part.body_joint_fret or old.part.body_joint_fret
-    body_joint = None
-    if told and joint is not None:
-        bridge = _to_end(old, new, joint)
-        limits = Interval(-demands.tolerance, demands.tolerance)
-        body_joint = BodyJoint(
-            joint,
-            summed_up(_between(old, new, datum, joint), demands.coverage),
-            summed_up(bridge, demands.coverage),
-            decide(bridge, limits, demands.guard_factor),
-        )
+    body_joint, offsets = None, []
+    if held.offsets is not None:
+        offsets = [FretOffset(fret, estimate) for fret, estimate in enumerate(estimates[: held.frets], 1)]
+        if held.joint is not None:
+            limits = Interval(-demands.tolerance, demands.tolerance)
+            bridge = held.offsets.quantity(held.frets + 1)
+            decision = decide(bridge, limits, demands.guard_factor)
+            body_joint = BodyJoint(held.joint, estimates[held.frets], estimates[held.frets + 1], decision)
     largest = max(offsets, key=lambda one: abs(one.offset.value), default=None)
-    return Replacement(old.part.id, new.part.id, datum, offsets, largest, body_joint)
-
-
-def _between(old: Known, new: Known, start: int, end: int) -> Mixture:
-    """New minus old distance from one fret to another."""
-    weights, means, deviations = [], [], []
-    for a, b in product(old.hypotheses, new.hypotheses):
-        shares = [distance_to_fret(one, end) - distance_to_fret(one, start) for one in (a, b)]
-        mean = b.true_scale * shares[1] - a.true_scale * shares[0]
-        spread = math.hypot(b.deviation * shares[1], a.deviation * shares[0])
-        if start == 0:
-            mean += b.nut_offset - a.nut_offset
-            spread = math.hypot(spread, math.hypot(a.nut_deviation, b.nut_deviation))
-        weights.append(a.probability * b.probability)
-        means.append(mean)
-        deviations.append(spread)
-    return Mixture(np.array(weights) / sum(weights), np.array(means), np.array(deviations))
-
-
-def _to_end(old: Known, new: Known, fret: int) -> Mixture:
-    """New minus old distance from a fret to the end of the true scale."""
-    weights, means, deviations = [], [], []
-    for a, b in product(old.hypotheses, new.hypotheses):
-        left = [1.0 - distance_to_fret(one, fret) for one in (a, b)]
-        weights.append(a.probability * b.probability)
-        means.append(b.true_scale * left[1] - a.true_scale * left[0])
-        deviations.append(math.hypot(b.deviation * left[1], a.deviation * left[0]))
-    return Mixture(np.array(weights) / sum(weights), np.array(means), np.array(deviations))
+    return Replacement(held.old.part.id, held.new.part.id, held.datum, offsets, largest, body_joint)

@@ -8,6 +8,7 @@ import numpy as np
 
 from scalewright.lutherie.errors import UnequalSlotsError
 from scalewright.lutherie.estimate import chi_square_survival
+from scalewright.lutherie.phrases import counted
 
 __all__ = ["Signature", "SignatureMatch", "ToolOrigin", "origin_of"]
 
@@ -65,6 +66,7 @@ def origin_of(
     *,
     threshold: float = 0.95,
     significance: float = 0.001,
+    first_given: int = 0,
 ) -> ToolOrigin:
     """Which of several tools an unknown board most likely came from, or none.
 
@@ -78,6 +80,8 @@ def origin_of(
         Probability that makes a tool established. [-]
     significance : float
         A tool whose deviations are less likely than this is ruled out. [-]
+    first_given : int
+        Index of the first tool that was given as a signature and not found by a study just now, for refusals.
 
     Returns
     -------
@@ -99,8 +103,11 @@ def origin_of(
     logarithms, squares = [], []
     for index, tool in enumerate(signatures):
         if len(tool.bias) != count:
-            message = f"the board has {count} slots, and this tool's signature has {len(tool.bias)}; give one for each"
-            raise UnequalSlotsError(message, field=("signatures", index, "bias"), given=len(tool.bias), needed=count)
+            slots = counted(count, "slot")
+            message = f"the board has {slots}, and this tool's signature has {len(tool.bias)}; give one for each"
+            raise UnequalSlotsError(
+                message, field=("signatures", index - first_given, "bias"), given=len(tool.bias), needed=count
+            )
         grown = 1.0 + 1.0 / tool.boards
         within = grown * max(tool.within, _SMALLEST) ** 2
         shared = grown * tool.between**2

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import ClassVar, TypeAlias
 
 from scalewright.lutherie.errors import TooFewPitchesError
+from scalewright.lutherie.phrases import counted, given
 
 __all__ = [
     "CENTS_PER_OCTAVE",
@@ -150,7 +151,7 @@ def cents(rule: Rule, frets: int) -> list[float]:
                 ]
             if len(listed) < frets:
                 message = (
-                    f"{frets} frets need {frets} listed pitches, and {len(listed)} were given; "
+                    f"a board of {counted(frets, 'fret')} needs as many listed pitches, and {given(len(listed))}; "
                     'give one for each fret, or add "repeat": true to repeat them by octaves'
                 )
                 raise TooFewPitchesError(message, field=("rule", "cents"), given=len(listed), needed=frets)

@@ -10,7 +10,7 @@ from scalewright.lutherie.conformity import Conformity, ConformityQuestion, conf
 from scalewright.lutherie.errors import LutherieError, UndefinedPartError
 from scalewright.lutherie.estimate import Estimate, normal_estimate
 from scalewright.lutherie.fingerboard import Fingerboard, Plan, draw_up
-from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths, Side, StringPlan
+from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths, Measured, Side, StringPlan
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.label import Label
 from scalewright.lutherie.layout import lay_out
@@ -18,7 +18,7 @@ from scalewright.lutherie.part import Kind, Part, Source
 from scalewright.lutherie.setup import Heights, Setup
 from scalewright.lutherie.spacing import Rule
 from scalewright.lutherie.string_spec import StringSpec
-from scalewright.lutherie.tag import TagUnit, tag_of
+from scalewright.lutherie.tag import Tag, TagUnit, tag_of
 
 __all__ = [
     "LabelNames",
@@ -26,6 +26,7 @@ __all__ = [
     "SheetLabel",
     "SheetPlan",
     "SheetSetback",
+    "SheetTreble",
     "SpecSheet",
     "Stringing",
     "draw_up_sheet",
@@ -111,6 +112,8 @@ class SheetFret:
 class SheetLabel:
     """What the label of a part says, and what that is."""
 
+    text: str
+    """Its letters, as they were given; empty where only its number is known."""
     length: float
     """Its number, taken at its word. [mm]"""
     written_in: Literal["in", "mm", "cm"]
@@ -133,6 +136,18 @@ class SheetSetback:
     """From the end of the true scale to the break point on the saddle, positive away from the nut. [mm]"""
     saddle_from_nut: float
     """From the nut's front edge to the break point. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class SheetTreble:
+    """The side of the highest string of a fan board; all else on its sheet is of the lowest's."""
+
+    true_scale: Estimate
+    """The true scale along it. [mm]"""
+    layout_scale: float | None
+    """The length that the rule was applied to there. [mm]"""
+    frets: list[SheetFret]
+    """Its frets; none where the rule is not known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +182,10 @@ class SpecSheet:
     """Probability that a stated interval holds."""
     board: Fingerboard | None
     """The board as it is drawn."""
+    treble: SheetTreble | None = None
+    """The other side of a fan board; None for a board of one scale."""
+    square_fret: int | None = None
+    """The fret of a fan board that is square to its centre line, where that is stated; 0 for the nut."""
 
 
 def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
@@ -191,15 +210,17 @@ def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
     """
     part = plan.part
     tag, source = tag_of(part, plan.unit, plan.beliefs)
-    frets: list[SheetFret] = []
     count = part.frets or _FRETS
-    if part.fretted and tag.rule is not None and tag.layout_scale is not None:
-        layout = lay_out(tag.rule, tag.layout_scale, count)
-        frets = [SheetFret(row.fret, row.from_nut, row.to_true_end) for row in layout.frets]
+    frets = _frets(part, tag.rule, tag.layout_scale, count)
     if not frets and (plan.stringing is not None or plan.outline is not None):
         message = "strings and an outline need a board whose spacing rule and layout scale are known; state them"
         raise UndefinedPartError(message, field=("part", "rule"), example="eighteenth")
     spread = tag.uncertainty or 0.0
+    treble = None
+    if tag.treble_scale is not None:
+        _refuse_for_fans(plan)
+        scale = normal_estimate(tag.treble_scale, spread, plan.beliefs.coverage)
+        treble = SheetTreble(scale, tag.treble_layout, _frets(part, tag.rule, tag.treble_layout, count))
     return SpecSheet(
         plan=plan,
         id=tag.id,
@@ -209,24 +230,50 @@ def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
         layout_scale=tag.layout_scale,
         true_scale=normal_estimate(tag.true_scale, spread, plan.beliefs.coverage),
         tolerance=plan.tolerance,
-        label=None if part.label is None else _label(part.label, tag.true_scale, tag.layout_scale, spread),
+        label=None if part.label is None else _label(part.label, tag),
         frets=frets,
         setbacks=_setbacks(plan.stringing, tag.rule, tag.layout_scale, count),
         conformity=_conformity(plan),
         coverage=plan.beliefs.coverage,
-        board=_board(plan.outline, tag.rule, tag.layout_scale, count),
+        board=_board(plan.outline, tag, count),
+        treble=treble,
+        square_fret=tag.square_fret,
     )
 
 
-def _label(label: Label, true_scale: float, layout_scale: float | None, spread: float) -> SheetLabel:
-    """Which length a label names."""
-    near = max(min(0.5 * label.grain, _AT_ITS_WORD), 2.0 * spread)
+def _frets(part: Part, rule: Rule | None, layout_scale: float | None, count: int) -> list[SheetFret]:
+    """Frets along one line; none where there are none or the rule is not known."""
+    if not part.fretted or rule is None or layout_scale is None:
+        return []
+    return [SheetFret(row.fret, row.from_nut, row.to_true_end) for row in lay_out(rule, layout_scale, count).frets]
+
+
+def _refuse_for_fans(plan: SheetPlan) -> None:
+    """Refuse what a sheet cannot say of a fan board."""
+    if plan.stringing is not None:
+        message = (
+            "on a fan board every string has a scale of its own, so one set of setbacks cannot be recommended here; "
+            "leave the strings out, and ask for the compensation of each string by its own scale"
+        )
+        raise UndefinedPartError(message, field=("stringing",))
+    if plan.outline is not None and plan.part.square_fret is None:
+        message = "a fan board is drawn about the fret that is square to its centre line; name it, 0 for the nut"
+        raise UndefinedPartError(message, field=("part", "square_fret"), example=7)
+
+
+def _label(label: Label, tag: Tag) -> SheetLabel:
+    """Which length a label names; of a fan board's two sides the one that is nearer."""
+    true_scale, layout_scale = tag.true_scale, tag.layout_scale
+    treble = tag.treble_scale
+    if treble is not None and abs(label.length - treble) < abs(label.length - true_scale):
+        true_scale, layout_scale = treble, tag.treble_layout
+    near = max(min(0.5 * label.grain, _AT_ITS_WORD), 2.0 * (tag.uncertainty or 0.0))
     names: LabelNames = "neither"
     if abs(label.length - true_scale) <= near:
         names = "true_scale"
     elif layout_scale is not None and abs(label.length - layout_scale) <= near:
         names = "layout_scale"
-    return SheetLabel(label.length, label.unit, names, label.length - true_scale)
+    return SheetLabel(label.text, label.length, label.unit, names, label.length - true_scale)
 
 
 def _setbacks(
@@ -238,7 +285,7 @@ def _setbacks(
     setup = Setup(rule=rule, scale=layout_scale, frets=frets, heights=stringing.heights, strings=stringing.strings)
     (answer,) = compensate_all([Order(setup)])
     if isinstance(answer, LutherieError):
-        answer.field = ("strings",)
+        answer.field = _place(answer.field, ("stringing",), {"strings", "heights"})
         raise answer
     return [
         SheetSetback(number, one.pitch, one.saddle_setback, one.saddle_from_nut)
@@ -255,14 +302,38 @@ def _conformity(plan: SheetPlan) -> Conformity | None:
     return conform(ConformityQuestion(part, plan.tolerance, beliefs=plan.beliefs))
 
 
-def _board(
-    outline: tuple[int, BoardMargins, BoardWidths] | None, rule: Rule | None, layout_scale: float | None, frets: int
-) -> Fingerboard | None:
+def _board(outline: tuple[int, BoardMargins, BoardWidths] | None, tag: Tag, frets: int) -> Fingerboard | None:
     """The board to be drawn."""
-    if outline is None or rule is None or layout_scale is None:
+    if outline is None or tag.rule is None or tag.layout_scale is None:
         return None
     strings, margins, widths = outline
-    side = Side(rule, layout_scale)
-    return draw_up(
-        Plan(bass=side, treble=side, frets=frets, strings=StringPlan(strings), margins=margins, widths=widths)
+    bass = Side(tag.rule, tag.layout_scale)
+    treble = bass if tag.treble_layout is None else Side(tag.rule, tag.treble_layout)
+    square = tag.square_fret or 0
+    # The scales of a fan board are those along its outer strings, as a part states them.
+    along: Measured = "centre_line" if tag.treble_layout is None else "string"
+    plan = Plan(
+        bass=bass,
+        treble=treble,
+        measured=along,
+        square_fret=square,
+        frets=frets,
+        strings=StringPlan(strings),
+        margins=margins,
+        widths=widths,
     )
+    try:
+        return draw_up(plan)
+    except LutherieError as refusal:
+        refusal.field = _place(refusal.field, ("outline",), {"strings", "margins", "widths"})
+        raise
+
+
+def _place(field: tuple[str | int, ...], within: tuple[str | int, ...], members: set[str]) -> tuple[str | int, ...]:
+    """Where in the question of a sheet something is that is asked about alone elsewhere."""
+    name = field[0] if field else ""
+    if name in members:
+        return (*within, *field)
+    if name in {"frets", "rule"}:
+        return ("part", *field)
+    return ("part", "layout_scale") if name == "scale" else within

@@ -9,6 +9,7 @@ import numpy as np
 
 from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 from scalewright.lutherie.estimate import Estimate, Floats, Note, chi_square_survival, coverage_factor
+from scalewright.lutherie.phrases import counted, given
 from scalewright.lutherie.student import student_quantile, student_survival
 from scalewright.lutherie.temperament import frequency_of
 
@@ -194,13 +195,15 @@ def _columns(readings: StretchReadings) -> tuple[Floats, Floats, Floats]:
     """Stretches, frequencies and weights, each of shape (n_readings,)."""
     x, y = np.array(readings.stretch, dtype=np.float64), np.array(readings.frequencies, dtype=np.float64)
     if len(x) != len(y):
-        message = f"{len(x)} stretches need as many frequencies, and {len(y)} were given"
+        message = (
+            f"{counted(len(x), 'stretch', 'stretches')} and {counted(len(y), 'frequency', 'frequencies')} do not match"
+        )
         raise ImpossibleReadingError(message, field=("frequencies",), given=len(y), needed=len(x))
     if len(x) < _FEWEST:
-        message = f"a stretch test needs {_FEWEST} readings or more, and {len(x)} were given"
+        message = f"a stretch test needs {_FEWEST} readings or more, and {given(len(x))}"
         raise TooFewReadingsError(message, field=("stretch",), given=len(x), needed=_FEWEST)
     if readings.uncertainties is not None and len(readings.uncertainties) != len(x):
-        message = f"{len(x)} readings need as many uncertainties, and {len(readings.uncertainties)} were given"
+        message = f"one uncertainty is needed for each of {len(x)} readings, and {given(len(readings.uncertainties))}"
         raise ImpossibleReadingError(
             message, field=("uncertainties",), given=len(readings.uncertainties), needed=len(x)
         )

@@ -9,6 +9,7 @@ import numpy as np
 from scalewright.lutherie.errors import ImpossibleSetupError, StringError
 from scalewright.lutherie.estimate import Floats, Note
 from scalewright.lutherie.layout import Layout, lay_out
+from scalewright.lutherie.phrases import counted, plain
 from scalewright.lutherie.setup import Heights, Relief, Setup
 from scalewright.lutherie.spacing import Listed
 from scalewright.lutherie.string_path import FrettedStrings
@@ -122,7 +123,8 @@ def _scale_and_remaining(layout: Layout) -> tuple[float, Floats]:
         scale, remaining = layout.true_scale, np.array([fret.to_true_end for fret in layout.frets], dtype=np.float64)
     if not remaining[-1] > 0.0:
         reach = int(np.argmax(remaining <= 0.0))
-        message = f"the saddle would stand in front of the last fret; at this rule a board has at most {reach} frets"
+        most = counted(reach, "fret")
+        message = f"the saddle would stand in front of the last fret; at this rule a board has at most {most}"
         raise ImpossibleSetupError(message, field=("frets",), most=reach)
     return scale, remaining
 
@@ -195,12 +197,11 @@ def _notes_on_lay(setup: Setup) -> list[Note]:
     """List the assumptions on the fret tops, the finger and what stretches."""
     notes = [Note("straight-fret-tops", "The fret tops lie in one plane: no relief.")]
     if setup.relief is not None and setup.relief.shape == "parabola":
-        text = f"The fret tops follow a parabola, {setup.relief.depth:g} mm below a straightedge in its middle."
+        text = f"The fret tops follow a parabola, {plain(setup.relief.depth)} mm below a straightedge in its middle."
         notes = [Note("relief-parabola", text)]
     elif setup.relief is not None:
-        text = (
-            f"The fret tops fall away from the nut in a straight line, by {setup.relief.depth:g} mm at half the scale."
-        )
+        depth = plain(setup.relief.depth)
+        text = f"The fret tops fall away from the nut in a straight line, by {depth} mm at half the scale."
         notes = [Note("relief-tilt", text)]
     if setup.fret_height is not None:
         text = (
@@ -209,7 +210,7 @@ def _notes_on_lay(setup: Setup) -> list[Note]:
         )
         notes.append(Note("pressed-to-the-board", text))
     if setup.sliding_length:
-        text = f"{setup.sliding_length:g} mm of string beyond nut and saddle slide over them without friction."
+        text = f"{plain(setup.sliding_length)} mm of string beyond nut and saddle slide over them without friction."
         notes.append(Note("string-slides", text))
     else:
         text = "The string does not slide over the nut or the saddle: only the part between stretches."
@@ -224,8 +225,9 @@ def _notes(setup: Setup, layout: Layout, X0: float, X: Floats) -> list[Note]:
         *_notes_on_lay(setup),
         Note(
             "boundary",
-            f"Stiffness with a boundary factor of {setup.boundary_factor:g}: 0 is pinned at saddle and fret, 1 clamped "
-            "at the fret, 2 at both; measured 1.1 with a standard uncertainty of 0.2 (Anderson and Beausoleil 2024).",
+            f"Stiffness with a boundary factor of {plain(setup.boundary_factor)}: 0 is pinned at saddle and fret, 1 "
+            "clamped at the fret, 2 at both; measured 1.1 with a standard uncertainty of 0.2 "
+            "(Anderson and Beausoleil 2024).",
         ),
     ]
     if setup.stiffness == "position":

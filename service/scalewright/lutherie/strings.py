@@ -5,6 +5,7 @@ import math
 from scalewright.lutherie.errors import ImpossibleStringError, StringDescriptionError
 from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.materials import MATERIALS, Material, tensile_strength
+from scalewright.lutherie.phrases import plain
 from scalewright.lutherie.string_spec import (
     BendingSource,
     MassSource,
@@ -177,7 +178,7 @@ def _unit_mass(
     notes.append(
         Note(
             "mass-from-density",
-            f"Mass from a density of {material.density:g} g/cm³ for {material.name} ({material.source}).",
+            f"Mass from a density of {plain(material.density)} g/cm³ for {material.name} ({material.source}).",
         )
     )
     mass = material.density * section.area
@@ -212,14 +213,14 @@ def _kappa(
     low, high = material.modulus_range
     if material.bulk:
         text = (
-            f"Stiffness from a bulk modulus of {material.modulus:g} GPa ({material.source}). A drawn and settled "
-            f"string is stiffer, {low:g} to {high:g} GPa in published tests: measure R in a stretch test."
+            f"Stiffness from a bulk modulus of {plain(material.modulus)} GPa ({material.source}). A drawn and settled "
+            f"string is stiffer, {plain(low)} to {plain(high)} GPa in published tests: measure R in a stretch test."
         )
         notes.append(Note("bulk-modulus", text))
     else:
         text = (
-            f"Stiffness from a modulus of {material.modulus:g} GPa for {material.name} ({material.source}); "
-            f"other sources give {low:g} to {high:g} GPa."
+            f"Stiffness from a modulus of {plain(material.modulus)} GPa for {material.name} ({material.source}); "
+            f"other sources give {plain(low)} to {plain(high)} GPa."
         )
         notes.append(Note("catalogue-modulus", text))
     if spec.core_shape == "multifilament":
@@ -268,8 +269,11 @@ def _breaking_share(
         )
         raise ImpossibleStringError(message, field=(field,), tension_n=tension, breaking_load_n=load)
     if share > BREAKING_CAUTION:
+        fate = "A string can break without warning"
+        if share > 1.0:
+            fate = "Expect the string to break before it is up to pitch, and choose a lower pitch or a shorter scale"
         text = (
-            f"Tension is {share:.0%} of the minimum breaking load (ASTM A228). A string can break without warning: "
+            f"Tension is {100.0 * share:.0f} % of the minimum breaking load (ASTM A228). {fate}: "
             "protect your eyes, keep your face out of its line, bring it up slowly and follow its maker's limits."
         )
         notes.append(Note("near-breaking", text))

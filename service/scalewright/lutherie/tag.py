@@ -4,11 +4,11 @@ import math
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from scalewright.lutherie.errors import ContradictoryPartError, OutsideScaleError, UndefinedPartError
+from scalewright.lutherie.errors import OutsideScaleError, UndefinedPartError
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.known import STATED_ALIKE, Known, identify_parts, known_of
 from scalewright.lutherie.layout import layout_scale_of
-from scalewright.lutherie.part import Kind, Part, Source
+from scalewright.lutherie.part import FanScale, Kind, Part, Source
 from scalewright.lutherie.spacing import Rule
 
 __all__ = ["Tag", "TagUnit", "tag_of"]
@@ -29,7 +29,7 @@ class Tag:
     kind: Kind
     """What it is."""
     true_scale: float
-    """Its true scale. [mm]"""
+    """Its true scale; of a fan board that along the lowest string. [mm]"""
     uncertainty: float | None
     """Standard uncertainty of that (k = 1); None where it is taken at its word. [mm]"""
     rule: Rule | None
@@ -38,15 +38,23 @@ class Tag:
     """The length that the rule was applied to, where that is established. [mm]"""
     written_in: TagUnit
     """Unit that the lengths are written in."""
+    treble_scale: float | None = None
+    """Of a fan board the true scale along the highest string, by the same rule. [mm]"""
+    treble_layout: float | None = None
+    """The length that the rule was applied to there. [mm]"""
+    square_fret: int | None = None
+    """The fret of a fan board that is square to the centre line, where that is stated; 0 for the nut."""
 
     @property
     def part(self) -> Part:
         """The part as an assembly takes it; its tolerance is as uncertain as the tag says. [mm]"""
+        fan = self.treble_scale is not None
         return Part(
             id=self.id,
             kind=self.kind,
-            true_scale=self.true_scale,
-            layout_scale=self.layout_scale,
+            true_scale=self.true_scale if self.treble_scale is None else FanScale(self.true_scale, self.treble_scale),
+            layout_scale=None if fan else self.layout_scale,  # a part has one; the rule gives those of both sides
+            square_fret=self.square_fret,
             rule=self.rule,
             # A rectangular distribution of this half width has the uncertainty for its standard deviation.
             tolerance=math.sqrt(3.0) * (self.uncertainty or 0.0),
@@ -77,13 +85,12 @@ def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
     UndefinedPartError
         Nothing tells the part's true scale.
     ContradictoryPartError
-        The part is defined twice, and the two differ; or it is a fan board, which has two true scales.
+        The part is defined twice, and the two differ.
     """
     (found,) = identify_parts([part], beliefs)
     lines = known_of(part, found)
     if "whole" not in lines:
-        message = "a label states one true scale, and a fan board has two; make one for each side as a part of its own"
-        raise ContradictoryPartError(message, field=("part", "true_scale"))
+        return _fan_tag(part, lines["bass"], lines["treble"], unit), "definition"
     known = lines["whole"]
     if not known.hypotheses:
         message = "these readings do not tell the true scale; measure from the nut to fret 12 as well"
@@ -101,6 +108,22 @@ def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
         written_in=unit,
     )
     return tag, known.source
+
+
+def _fan_tag(part: Part, bass: Known, treble: Known, unit: TagUnit) -> Tag:
+    """Tag of a board with a scale for each side."""
+    return Tag(
+        id=part.id,
+        kind=part.kind,
+        true_scale=bass.true_scale,
+        uncertainty=bass.deviation or None,
+        rule=part.rule,
+        layout_scale=_layout_scale(part.rule, bass.true_scale),
+        written_in=unit,
+        treble_scale=treble.true_scale,
+        treble_layout=_layout_scale(part.rule, treble.true_scale),
+        square_fret=part.square_fret,
+    )
 
 
 def _refuse_several_meanings(known: Known) -> None:
@@ -122,9 +145,16 @@ def _stated(known: Known) -> tuple[float, float, Rule | None, float | None]:
         rule = found.rule if layout is not None else None
         return found.true_scale.value, found.true_scale.standard_uncertainty, rule, layout
     layout = part.layout_scale
-    if part.rule is not None and layout is None:
-        try:
-            layout = layout_scale_of(part.rule, known.true_scale, "true")
-        except OutsideScaleError:  # listed pitches without an octave: the layout scale stays unknown
-            layout = None
+    if layout is None:
+        layout = _layout_scale(part.rule, known.true_scale)
     return known.true_scale, known.deviation, part.rule, layout
+
+
+def _layout_scale(rule: Rule | None, true_scale: float) -> float | None:
+    """Length that a rule was applied to; None where there is none, or no octave to tell it from. [mm]"""
+    if rule is None:
+        return None
+    try:
+        return layout_scale_of(rule, true_scale, "true")
+    except OutsideScaleError:
+        return None

@@ -12,6 +12,9 @@ A text of version 1 looks like this::
   where they are not established.
 - A length has its unit behind it: mm with up to three decimals, or in with up to five. Divisors and cents have all
   the digits that a double needs.
+- A text of version 2 is that of a fan board, which has a scale for each side and one rule: ``true`` and ``layout`` are
+  those along the lowest string, ``treble``, always there, and ``treble-layout`` those along the highest; ``square`` is
+  the fret that is square to the centre line, 0 for the nut, where that is stated. All others are of version 1.
 - ``crc`` comes last: four hexadecimal digits of CRC-16 with the polynomial 1021 and the start FFFF (ITU-T V.41's
   polynomial) over all that stands before ``;crc=``.
 
@@ -24,7 +27,9 @@ import re
 from collections.abc import Mapping
 from typing import get_args
 
-from scalewright.lutherie.errors import UnreadableTagError
+from scalewright.lutherie.errors import ContradictoryPartError, UnreadableTagError
+from scalewright.lutherie.known import STATED_ALIKE
+from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import Kind
 from scalewright.lutherie.spacing import EIGHTEENTH, MOST_FRETS, Divisor, Eighteenth, Equal, Listed, Rule
 from scalewright.lutherie.tag import Tag, TagUnit
@@ -39,14 +44,22 @@ DECIMALS: Mapping[TagUnit, int] = {"mm": 3, "in": 5}
 
 _EXAMPLE = "TRUESCALE/1;id=BD-17;kind=board;true=624.079mm;u=0.05mm;rule=eighteenth;layout=628.65mm;crc=0F2E"
 _HEAD = "TRUESCALE/"
-_VERSION = "1"
-_FIELDS = ("id", "kind", "true", "u", "rule", "layout")
+_VERSION, _FAN_VERSION = "1", "2"
+_FIELDS: Mapping[str, frozenset[str]] = {
+    _VERSION: frozenset({"id", "kind", "true", "u", "rule", "layout"}),
+    _FAN_VERSION: frozenset({"id", "kind", "true", "u", "rule", "layout", "treble", "treble-layout", "square"}),
+}
+"""Fields that a text of each version may have."""
 _NEEDED = frozenset({"id", "kind", "true"})
+_FRET = re.compile(r"[0-9]{1,2}", re.ASCII)
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._#()+-]{0,59}", re.ASCII)
 _LENGTH = re.compile(r"([0-9]{1,5}(?:\.[0-9]{1,5})?)(mm|in)", re.ASCII)
 _NUMBER = re.compile(r"[0-9]{1,5}(?:\.[0-9]{1,22})?(?:e-[0-9]{1,3})?", re.ASCII)
 _SCANNER = re.compile(r"\][A-Za-z][0-9]")
 """What a scanner may put before a text to say which kind of code it read (ISO/IEC 15424)."""
+
+_SPREADS = 3.0
+"""Standard uncertainties by which a true scale may be from what rule and layout scale give. [-]"""
 
 _LEAST, _MOST = 0.999, 10_000.001
 """Scales that are taken for such: 1 mm to 10 000 mm, rounded. [mm]"""
@@ -79,9 +92,12 @@ def write_tag(tag: Tag) -> str:
             fields["u"] = spread
     if tag.rule is not None:
         fields["rule"] = _rule_text(tag.rule)
-    if tag.layout_scale is not None:
-        fields["layout"] = tag_length(tag.layout_scale, tag.written_in)
-    body = ";".join([_HEAD + _VERSION, *(f"{name}={value}" for name, value in fields.items())])
+    others = {"layout": tag.layout_scale, "treble": tag.treble_scale, "treble-layout": tag.treble_layout}
+    fields |= {name: tag_length(length, tag.written_in) for name, length in others.items() if length is not None}
+    if tag.square_fret is not None:
+        fields["square"] = str(tag.square_fret)
+    version = _VERSION if tag.treble_scale is None else _FAN_VERSION
+    body = ";".join([_HEAD + version, *(f"{name}={value}" for name, value in fields.items())])
     return f"{body};crc={_check(body)}"
 
 
@@ -102,24 +118,27 @@ def read_tag(text: str) -> Tag:
     ------
     UnreadableTagError
         It is no such text, was changed on its way, or is of another version.
+    ContradictoryPartError
+        Its true scale is not what its rule and its layout scale give.
     """
     line = text.strip()
     line = line[3:] if _SCANNER.match(line) else line
     body, mark, check = line.rpartition(";crc=")
     if not line.startswith(_HEAD) or len(line) > LONGEST_TAG:
         raise _unreadable(f"this is not the text of a label, which begins with {_HEAD}{_VERSION}")
-    version, *members = (body if mark else line).split(";")
-    if version != _HEAD + _VERSION:
-        raise _unreadable(f"this label's text is of another version than {_VERSION}, the one that is known here")
+    head, *members = (body if mark else line).split(";")
+    known = _FIELDS.get(head.removeprefix(_HEAD))
+    if known is None:
+        raise _unreadable(f"this label's text is of another version than {_VERSION} and {_FAN_VERSION}, known here")
     if not mark or check.upper() != _check(body):
         raise _unreadable("the text does not agree with its check digits; it was cut off or changed, so scan it again")
     fields: dict[str, str] = {}
     for member in members:
         name, _, value = member.partition("=")
-        if name not in _FIELDS or name in fields or not value:
+        if name not in known or name in fields or not value:
             raise _unreadable("the text has a field that is unknown, empty or there twice")
         fields[name] = value
-    if not fields.keys() >= _NEEDED:
+    if not fields.keys() >= (_NEEDED | {"treble"} if "treble" in known else _NEEDED):
         raise _unreadable("the text lacks the id, the kind or the true scale of the part")
     return _tag(fields)
 
@@ -132,19 +151,48 @@ def _tag(fields: Mapping[str, str]) -> Tag:
     if fields["kind"] not in kinds:
         raise _unreadable("the text names a kind of part that is not known")
     true_scale, unit = _length(fields["true"])
-    layout = _length(fields["layout"])[0] if "layout" in fields else None
-    for scale in (true_scale, layout):
+    uncertainty = _length(fields["u"])[0] if "u" in fields else None
+    rule = _rule(fields["rule"]) if "rule" in fields else None
+    layout, treble, treble_layout = (
+        _length(fields[name])[0] if name in fields else None for name in ("layout", "treble", "treble-layout")
+    )
+    for scale in (true_scale, layout, treble, treble_layout):
         if scale is not None and not _LEAST <= scale <= _MOST:
             raise _unreadable("a scale in the text is shorter than 1 mm or longer than 10 000 mm")
+    _refuse_contradiction(true_scale, uncertainty or 0.0, rule, layout)
+    if treble is not None:
+        _refuse_contradiction(treble, uncertainty or 0.0, rule, treble_layout)
+    square = fields.get("square")
+    if square is not None and (not _FRET.fullmatch(square) or int(square) > MOST_FRETS):
+        raise _unreadable("the text names a square fret that no board has")
     return Tag(
         id=fields["id"],
         kind=kinds[fields["kind"]],
         true_scale=true_scale,
-        uncertainty=_length(fields["u"])[0] if "u" in fields else None,
-        rule=_rule(fields["rule"]) if "rule" in fields else None,
+        uncertainty=uncertainty,
+        rule=rule,
         layout_scale=layout,
         written_in=unit,
+        treble_scale=treble,
+        treble_layout=treble_layout,
+        square_fret=None if square is None else int(square),
     )
+
+
+def _refuse_contradiction(true_scale: float, uncertainty: float, rule: Rule | None, layout: float | None) -> None:
+    """Refuse a text whose layout scale and rule give another true scale than the one it states."""
+    if layout is None:
+        return
+    if rule is None:
+        message = "the text has a layout scale and no rule that it was laid out by; print the label anew"
+        raise ContradictoryPartError(message, field=("text",))
+    follows = true_scale_of(rule, layout)
+    if follows is not None and abs(follows - true_scale) > STATED_ALIKE + _SPREADS * uncertainty:
+        message = (
+            f"by its layout scale and rule the true scale is {follows:.3f} mm, and the text says {true_scale:.3f} mm, "
+            "so one of the three is wrong; measure the part, and print its label anew"
+        )
+        raise ContradictoryPartError(message, field=("text",), stated_mm=true_scale, from_layout_mm=follows)
 
 
 def _length(text: str) -> tuple[float, TagUnit]:

@@ -9,6 +9,7 @@ import numpy as np
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import PitchCountError, UnknownPitchError
 from scalewright.lutherie.estimate import Floats
+from scalewright.lutherie.phrases import counted, given
 from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, Equal, Listed, Rule
 
 __all__ = [
@@ -150,7 +151,7 @@ def targets(rule: Rule, frets: int, target: Target | None) -> Floats:
         return equal_tempered_targets(rule, frets)
     if isinstance(target, Listed) and not target.repeat and len(target.cents) != frets:
         message = (
-            f"a board of {frets} frets should sound {frets} pitches, and {len(target.cents)} were given; "
+            f"a board of {counted(frets, 'fret')} should sound as many pitches, and {given(len(target.cents))}; "
             'give one for each fret, or those of one octave with "repeat": true'
         )
         raise PitchCountError(message, field=("target", "cents"), given=len(target.cents), needed=frets)

@@ -9,6 +9,7 @@ import numpy as np
 from scalewright.lutherie.capability import capability
 from scalewright.lutherie.errors import ImpossibleReadingError, UnequalSlotsError
 from scalewright.lutherie.estimate import Estimate, Floats, Note
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.ruling import Interval, refuse_without_width
 from scalewright.lutherie.signature import Signature, ToolOrigin, origin_of
 from scalewright.lutherie.spacing import CENTS_PER_OCTAVE
@@ -17,7 +18,7 @@ from scalewright.lutherie.tool_drift import Reset, ToolingDrift, drifts_of, rese
 from scalewright.lutherie.tooling_words import notes_of, statement_of
 from scalewright.lutherie.variance import Moments, Variances, moments_of, variances_of
 
-__all__ = ["SLOT_TOLERANCE", "SlotStudy", "Tool", "Tooling", "study"]
+__all__ = ["SLOT_TOLERANCE", "SlotStudy", "Tool", "Tooling", "came_from", "study"]
 
 SLOT_TOLERANCE = 0.1
 """How far a slot may lie from where it was commanded, where nothing else was asked for: 0.3 cents at fret 1 and about
@@ -174,10 +175,7 @@ def study(
     squares = moments.standard_deviation**2 + moments.mean**2
     origin = None
     if unknown is not None:
-        if len(unknown) != len(commanded):
-            message = f"the unknown board has {len(unknown)} readings for {len(commanded)} slots; give one for each"
-            raise UnequalSlotsError(message, field=("unknown",), given=len(unknown), needed=len(commanded))
-        origin = origin_of((np.array(unknown) - commanded).tolist(), [signature, *others])
+        origin = origin_of(_deviations(unknown, commanded, "unknown"), [signature, *others], first_given=1)
     worst = min(cpks, default=None)
     return Tooling(
         boards=moments.boards,
@@ -200,18 +198,57 @@ def study(
     )
 
 
+def came_from(tool: Tool, board: Sequence[float], signatures: Sequence[Signature]) -> ToolOrigin:
+    """Which of several tools a board came from, all of them told to cut at the same places.
+
+    Parameters
+    ----------
+    tool : Tool
+        Where they were told to cut.
+    board : sequence of float, shape (slots,)
+        Positions of the board's slots from the tools' zero. [mm]
+    signatures : sequence of Signature
+        The tools, as studies of them found.
+
+    Returns
+    -------
+    ToolOrigin
+        The tools by probability.
+
+    Raises
+    ------
+    UnequalSlotsError
+        A board or a signature with more or fewer slots than were commanded.
+    ImpossibleReadingError
+        Commanded positions that do not ascend, or that reach the end of the scale.
+    """
+    return origin_of(_deviations(board, _checked(tool), "board"), signatures)
+
+
+def _deviations(board: Sequence[float], commanded: Floats, name: str) -> list[float]:
+    """How far each slot of a board lies from where it was commanded. [mm]"""
+    if len(board) != len(commanded):
+        message = (
+            f"this board has {counted(len(board), 'slot')} for {len(commanded)} that were commanded; give one for each"
+        )
+        raise UnequalSlotsError(message, field=(name,), given=len(board), needed=len(commanded))
+    deviations: list[float] = (np.array(board) - commanded).tolist()
+    return deviations
+
+
 def _checked(tool: Tool) -> Floats:
     """Commanded positions, in order and on the board. [mm]"""
     commanded = np.array(tool.commanded)
     if len(commanded) != len(tool.frets):
         message = (
-            f"{len(tool.frets)} frets and {len(commanded)} commanded positions do not match; give one fret for each"
+            f"{counted(len(tool.frets), 'fret')} and {counted(len(commanded), 'commanded position')} do not match; "
+            "give one fret for each"
         )
         raise UnequalSlotsError(message, field=("frets",), given=len(tool.frets), needed=len(commanded))
-    ascending = np.all(np.diff(commanded) > 0.0) and list(tool.frets) == sorted(set(tool.frets))
-    if not ascending:
-        message = "commanded positions go up the board; give each slot once, in ascending order"
-        raise ImpossibleReadingError(message, field=("commanded",))
+    for field, numbers in (("commanded", commanded), ("frets", np.array(tool.frets))):
+        if not np.all(np.diff(numbers) > 0):
+            message = "commanded positions go up the board; give each slot once, in ascending order"
+            raise ImpossibleReadingError(message, field=(field,))
     if commanded[-1] >= tool.true_scale:
         message = "a commanded position lies beyond the end of the true scale; check the scale and the positions"
         raise ImpossibleReadingError(message, field=("commanded", len(commanded) - 1))
@@ -224,7 +261,9 @@ def _table(readings: Floats | Sequence[Sequence[float]], slots: int) -> Floats:
         return readings
     for index, row in enumerate(readings):
         if len(row) != slots:
-            message = f"{slots} slots were commanded, and this board has {len(row)} readings; give one for each slot"
+            message = (
+                f"this board has {counted(len(row), 'reading')} for {counted(slots, 'slot')}; give one for each slot"
+            )
             raise UnequalSlotsError(message, field=("boards", index), given=len(row), needed=slots)
     return np.array(readings, dtype=float).reshape(len(readings), slots)
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from scalewright.lutherie.errors import TooFewBoardsError, UnequalSlotsError
 from scalewright.lutherie.estimate import Floats
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.student import f_survival
 
 __all__ = ["Moments", "Variances", "middle_of", "moments_of", "variances_of"]
@@ -86,7 +87,8 @@ def moments_of(readings: Floats, commanded: Floats) -> Moments:
     """
     if readings.ndim != 2 or readings.shape[1] != len(commanded):
         given = readings.shape[-1] if readings.ndim else 0
-        message = f"{len(commanded)} slots were commanded, and the boards have {given}; give one reading for each"
+        slots = counted(len(commanded), "slot")
+        message = f"the boards have {counted(given, 'reading')} each for {slots}; give one for each slot"
         raise UnequalSlotsError(message, field=("boards",), given=given, needed=len(commanded))
     boards = len(readings)
     if boards < 2:

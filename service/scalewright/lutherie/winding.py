@@ -8,6 +8,7 @@ from typing import Literal, TypeAlias
 from scalewright.lutherie.errors import StringDescriptionError
 from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.materials import MATERIALS
+from scalewright.lutherie.phrases import plain
 
 __all__ = [
     "CoreShape",
@@ -157,7 +158,7 @@ def wrap_mass(seat: float, wraps: Sequence[Wrap], outer: float | None, notes: li
         Note(
             "mass-from-wraps",
             "Mass of the winding from touching turns: "
-            + ", ".join(f"{MATERIALS[wrap.material].density:g} g/cm³ for {_told(wrap)}" for wrap in wraps)
+            + ", ".join(f"{plain(MATERIALS[wrap.material].density)} g/cm³ for {_told(wrap)}" for wrap in wraps)
             + ".",
         )
     )

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Annotated, Any
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
-from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
+from pydantic_core import ValidationError
 
 from scalewright.lutherie.assembly import TOLERANCE, AssemblyQuestion, assemble_all
 from scalewright.lutherie.decision import Decision
@@ -16,6 +16,7 @@ from scalewright.lutherie.part import Kind, Side, Source
 from scalewright.lutherie.ruling import GUARD_FACTOR
 from scalewright.wire.identification import Share, SuspectOut
 from scalewright.wire.many import answer_many
+from scalewright.wire.names import distinct
 from scalewright.wire.parts import PartIn
 from scalewright.wire.quantities import Length, LengthEstimate, LengthOut, Question, Reply
 from scalewright.wire.rules import RuleOut
@@ -43,22 +44,10 @@ GuardFactor = Annotated[float, Field(ge=0.0, le=10.0, examples=[2.0])]
 """Guard band in standard uncertainties."""
 
 
-def _distinct(parts: list[PartIn]) -> list[PartIn]:
-    """Refuse two parts of one name."""
-    seen: set[str] = set()
-    for index, part in enumerate(parts):
-        if part.id in seen:
-            problem = PydanticCustomError("id_repeated", "Each part has an id of its own; this one was used before.")
-            error = InitErrorDetails(type=problem, loc=(index, "id"), input=None)
-            raise ValidationError.from_exception_data("parts", [error])
-        seen.add(part.id)
-    return parts
-
-
 class AssemblyIn(Question):
     """Do these parts belong together?"""
 
-    parts: Annotated[list[PartIn], Field(min_length=2, max_length=_MOST_PARTS), AfterValidator(_distinct)]
+    parts: Annotated[list[PartIn], Field(min_length=2, max_length=_MOST_PARTS), AfterValidator(distinct)]
     """Two parts or more. Of two boards the one named later is the replacement."""
     tolerance: Annotated[Length, Field(examples=["0.5 mm"])] = TOLERANCE
     """How far two true scales may differ; 0.5 mm if left out."""

@@ -49,9 +49,10 @@ class ConformityIn(Question):
     "guarded_rejection": reject beyond the tolerance plus the guard band alone (JCGM 106)."""
     guard_factor: GuardFactor = GUARD_FACTOR
     """Guard band in standard uncertainties: 2 (default) is U of ISO 14253-1, 1.645 a one-sided 95 %."""
-    label_means: LabelMeans = "true_scale"
-    """What the label claims, where a label is all that the part states: the true scale under equal spacing, or the
-    layout scale of a rule-of-18 board."""
+    label_means: LabelMeans | None = None
+    """What the label claims, where no scale is stated: "true_scale", or "layout_scale" of the `rule` stated (the rule
+    of 18 without one). Left out: the layout scale where the part states a rule, the true scale under equal spacing
+    where it does not."""
     process: ProcessIn | None = None
     """What is known of parts like this; it enters the probabilities, and gives global risks."""
     coverage: Share = 0.95

@@ -162,7 +162,8 @@ class FretErrorOut(BaseModel):
     fret: int
     """Number of the fret."""
     error: Estimate
-    """How sharp the fret is beyond what saddle and nut explain, if beside it only `misplaced` frets are off. [cent]"""
+    """How sharp the fret is beyond what saddle, nut and the spacing rule (the one that is established, or else the one
+    that was given) explain, if beside it only `misplaced` frets are off. [cent]"""
     displacement: LengthEstimate
     """How much too near to the saddle it stands. [unit]"""
     misplaced: bool

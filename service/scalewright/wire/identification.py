@@ -36,6 +36,7 @@ from scalewright.lutherie.measure import (
     Survey,
     survey,
 )
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.spacing import MOST_FRETS, Listed
 from scalewright.wire.candidates import Candidates
 from scalewright.wire.quantities import (
@@ -240,9 +241,8 @@ class IdentificationIn(Question):
         for index, candidate in enumerate(self.candidates or ()):
             rule = candidate.to_domain().rule
             if isinstance(rule, Listed) and not rule.repeat and len(rule.cents) < highest:
-                message = (
-                    f"This candidate lists {len(rule.cents)} pitches and fret {highest} was read; list one for each."
-                )
+                listed = counted(len(rule.cents), "pitch", "pitches")
+                message = f"This candidate lists {listed} and fret {highest} was read; list one for each."
                 raise _fault("candidates", "too_few_pitches", message, index)
         return self
 
@@ -253,7 +253,8 @@ class IdentificationIn(Question):
                 message = f"More readings than a board has frets, {MOST_FRETS}; name the fret of each in frets."
                 raise _fault(where, "frets_missing", message)
         elif len(self.frets) != len(values):
-            message = f"{len(self.frets)} frets and {len(values)} readings do not match; give one fret for each."
+            frets, readings = counted(len(self.frets), "fret"), counted(len(values), "reading")
+            message = f"{frets} and {readings} do not match; give one fret for each."
             raise _fault("frets", "unequal_lists", message)
         elif self.fret_to_fret is not None and sorted(set(self.frets)) != self.frets:
             message = "Readings fret to fret go up the board; give each fret once, in ascending order."

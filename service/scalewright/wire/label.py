@@ -35,16 +35,20 @@ from scalewright.wire.rules import RuleOut
 from scalewright.wire.texts import DateText, ShortText
 
 __all__ = [
+    "FanScaleOut",
+    "LabelSide",
     "LabelSizeIn",
     "LabelSizeLike",
     "PrintedLabelIn",
     "PrintedLabelOut",
+    "SizeName",
     "StatedPartOut",
     "StatedRule",
     "TagIn",
     "TagOut",
     "WebAddress",
     "answer_labels",
+    "measures_of",
 ]
 
 
@@ -90,6 +94,17 @@ StatedRule: TypeAlias = Annotated[RuleOut | None, BeforeValidator(_as_stated)]
 """A spacing rule of an answer, as a question takes it."""
 
 
+class FanScaleOut(BaseModel):
+    """True scales of a fan board along its two outer strings."""
+
+    model_config = ConfigDict(from_attributes=True, frozen=True, use_attribute_docstrings=True)
+
+    bass: LengthOut
+    """Along the lowest string. [unit]"""
+    treble: LengthOut
+    """Along the highest string. [unit]"""
+
+
 class StatedPartOut(BaseModel):
     """The part that a label is on, as other questions take it."""
 
@@ -99,8 +114,10 @@ class StatedPartOut(BaseModel):
     """Its name: the stock number."""
     kind: Kind
     """What it is."""
-    true_scale: LengthOut
-    """Its true scale. [unit]"""
+    true_scale: LengthOut | FanScaleOut
+    """Its true scale; of a fan board {"bass", "treble"}. [unit]"""
+    square_fret: int | None
+    """The fret of a fan board that is square to its centre line, where the label states it; 0 for the nut."""
     layout_scale: LengthOut | None
     """The length that the rule was applied to, where the label states it. [unit]"""
     rule: StatedRule
@@ -123,7 +140,8 @@ class TagOut(Reply):
 
 # ---- Labels to be printed -------------------------------------------------------------------------------
 
-_Side: TypeAlias = Annotated[float, LengthBetween(10.0, LARGEST, "62 mm")]
+LabelSide: TypeAlias = Annotated[float, LengthBetween(10.0, LARGEST, "62 mm")]
+"""A side of a label."""
 
 SizeName: TypeAlias = Literal[
     "40x20mm", "50x25mm", "57x32mm", "62x29mm", "70x36mm", "100x50mm", "2x1in", "2.25x1.25in", "4x2in"
@@ -138,9 +156,9 @@ class LabelSizeIn(BaseModel):
         strict=True, allow_inf_nan=False, extra="forbid", frozen=True, use_attribute_docstrings=True
     )
 
-    width: Annotated[_Side, Field(examples=["62 mm"])]
+    width: Annotated[LabelSide, Field(examples=["62 mm"])]
     """Its width. [unit]"""
-    height: Annotated[_Side, Field(examples=["29 mm"])]
+    height: Annotated[LabelSide, Field(examples=["29 mm"])]
     """Its height. [unit]"""
 
 
@@ -151,6 +169,12 @@ def _which_size(value: object) -> str:
 LabelSizeLike: TypeAlias = Annotated[
     Annotated[SizeName, Branch("size:name")] | Annotated[LabelSizeIn, Branch("size:own")], Discriminator(_which_size)
 ]
+
+
+def measures_of(size: "SizeName | LabelSizeIn") -> tuple[float, float]:
+    """Width and height of a label. [mm]"""
+    return (size.width, size.height) if isinstance(size, LabelSizeIn) else PRESETS[size]
+
 
 WebAddress: TypeAlias = Annotated[
     str, Field(max_length=300, pattern=r"^https?://[!-~]+$", examples=["https://shop.example/boards/17"])
@@ -177,7 +201,7 @@ class PrintedLabelIn(Question):
 
     @model_validator(mode="after")
     def _fits_a_picture(self) -> Self:
-        width, height = self._measures()
+        width, height = measures_of(self.size)
         if width * height * (self.dpi / 25.4) ** 2 > MOST_POINTS:
             message = f"A label may have at most {MOST_POINTS} dots; make it smaller, or its dots per inch fewer."
             problem = PydanticCustomError("too_many_dots", "{reason}", {"reason": message})
@@ -185,13 +209,9 @@ class PrintedLabelIn(Question):
             raise ValidationError.from_exception_data("label", [fault])
         return self
 
-    def _measures(self) -> tuple[float, float]:
-        """Width and height. [mm]"""
-        return (self.size.width, self.size.height) if isinstance(self.size, LabelSizeIn) else PRESETS[self.size]
-
     def to_domain(self) -> LabelOrder:
         """Return what is wanted."""
-        width, height = self._measures()
+        width, height = measures_of(self.size)
         return LabelOrder(
             part=self.part.to_domain(),
             unit=self.unit,

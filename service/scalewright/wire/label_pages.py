@@ -4,14 +4,14 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from scalewright.drawing.label_pages import MOST_LABELS, FilledPages, LabelPages, print_pages
-from scalewright.drawing.label_sheet import PRESETS, LabelOrder
+from scalewright.drawing.label_pages import MOST_LABELS, FilledPages, LabelPages, LabelPaper, print_pages
+from scalewright.drawing.label_sheet import LabelOrder
 from scalewright.drawing.language import FALLBACK, language_named
 from scalewright.drawing.pdf import write_pdf_sheets
-from scalewright.lutherie.errors import LutherieError
+from scalewright.lutherie.errors import refused_within
 from scalewright.lutherie.identification import Beliefs
 from scalewright.wire.identification import Share
-from scalewright.wire.label import LabelSizeIn, LabelSizeLike, WebAddress
+from scalewright.wire.label import LabelSizeLike, WebAddress, measures_of
 from scalewright.wire.parts import PartIn
 from scalewright.wire.quantities import AnswerContext, Distance, LengthOut, Question, Reply
 from scalewright.wire.texts import DateText, ShortText
@@ -62,16 +62,11 @@ class LabelPagesIn(Question):
 
     def to_domain(self) -> LabelPages:
         """Return what is wanted."""
+        width, height = measures_of(self.size)
         orders = []
-        width, height = (
-            (self.size.width, self.size.height) if isinstance(self.size, LabelSizeIn) else PRESETS[self.size]
-        )
         for index, label in enumerate(self.labels):
-            try:
+            with refused_within(("labels", index)):
                 part = label.part.to_domain()
-            except LutherieError as refusal:
-                refusal.field = ("labels", index, *refusal.field)
-                raise
             orders.append(
                 LabelOrder(
                     part=part,
@@ -85,8 +80,9 @@ class LabelPagesIn(Question):
                     url=label.url,
                 )
             )
-        return LabelPages(
-            orders=orders,
+        paper = LabelPaper(
+            width=width,
+            height=height,
             paper=self.paper,
             start=self.start,
             column_gap=self.column_gap,
@@ -94,6 +90,7 @@ class LabelPagesIn(Question):
             left=self.left,
             top=self.top,
         )
+        return LabelPages(orders, paper)
 
 
 class LabelPagesOut(Reply):

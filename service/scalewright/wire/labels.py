@@ -1,7 +1,7 @@
 """Labels on the wire: a nominal scale as a number or a text, read for what it says and how it was rounded."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, TypeAlias
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
@@ -29,9 +29,10 @@ class _LabelIn:
         """Label that a number or a text is."""
         try:
             if isinstance(value, str):
-                return _from_text(value)
+                return replace(_from_text(value), text=value.strip())
             if isinstance(value, int | float) and not isinstance(value, bool) and abs(value) < MOST_PLAUSIBLE:
-                return _from_text(_plain(float(value)))
+                text = _plain(float(value))
+                return replace(_from_text(text), text=text)
         except UnreadableLengthError as error:
             raise PydanticCustomError("label_unreadable", "{reason}", {"reason": as_sentence(error)}) from None
         except UnplaceableLabelError as error:

@@ -13,7 +13,7 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError
 
-from scalewright.lutherie.errors import LutherieError
+from scalewright.lutherie.errors import refused_within
 from scalewright.lutherie.measure import Origin, Survey
 from scalewright.lutherie.part import FanScale, Kind, MadeTo, Part, Travel
 from scalewright.lutherie.spacing import MOST_FRETS
@@ -133,6 +133,8 @@ class PartIn(BaseModel):
     """Stated true scale; of a fan board {"bass", "treble"}."""
     layout_scale: Scale | None = None
     """Stated layout scale; with `rule`."""
+    square_fret: Annotated[int, Field(ge=0, le=MOST_FRETS, examples=[7])] | None = None
+    """The fret of a fan board that stays square to its centre line, 0 for the nut."""
     rule: RuleIn | None = None
     """Stated spacing rule."""
     label: LabelIn | None = None
@@ -161,15 +163,15 @@ class PartIn(BaseModel):
         if (self.datum == "fret") != (self.datum_fret is not None):
             message = 'A part that is placed from a fret has both "datum": "fret" and its datum_fret.'
             raise PydanticCustomError("datum_incomplete", message)
+        if self.square_fret is not None and not isinstance(self.true_scale, FanScaleIn):
+            message = 'A square_fret is that of a fan board, whose true_scale has a "bass" and a "treble".'
+            raise PydanticCustomError("square_fret_without_fan", message)
         return self
 
     def to_domain(self, place: tuple[str | int, ...] = ("part",)) -> Part:
         """Return the part; ``place`` is the path to it, for refusals."""
-        try:
+        with refused_within((*place, "readings")):
             survey = None if self.readings is None else self.readings.to_domain()
-        except LutherieError as refusal:
-            refusal.field = (*place, "readings", *refusal.field)
-            raise
         scale = self.true_scale
         return Part(
             id=self.id,
@@ -184,6 +186,7 @@ class PartIn(BaseModel):
             setback=self.setback,
             datum=self.datum,
             datum_fret=self.datum_fret,
+            square_fret=self.square_fret,
             frets=self.frets,
             body_joint_fret=self.body_joint_fret,
             travel=None if self.saddle_travel is None else self.saddle_travel.to_domain(),

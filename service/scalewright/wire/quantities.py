@@ -21,6 +21,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from scalewright.drawing.sheet import Sheet
 from scalewright.lutherie.errors import UnreadableLengthError
 from scalewright.lutherie.estimate import Estimate
+from scalewright.lutherie.phrases import plain
 from scalewright.wire.length_text import LONGEST_TEXT, MOST_PLAUSIBLE, read_length, shop_fraction
 
 __all__ = [
@@ -191,8 +192,8 @@ class LengthBetween:
         least, most = from_millimetres(self.low, "in"), from_millimetres(self.high, "in")
         edge = "more than" if self.above else "at least"
         return (
-            f"This length has to be {edge} {self.low:g} mm ({least:.4g} in) "
-            f"and at most {self.high:g} mm ({most:.4g} in)."
+            f"This length has to be {edge} {plain(self.low)} mm ({plain(least, 4)} in) "
+            f"and at most {plain(self.high)} mm ({plain(most, 4)} in)."
         )
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:

@@ -2,14 +2,15 @@
 
 from typing import Annotated, Literal, NamedTuple, Self, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from scalewright.lutherie import spacing
-from scalewright.lutherie.errors import UnequalSlotsError
+from scalewright.lutherie.errors import refused_within
 from scalewright.lutherie.layout import ScaleBasis, lay_out
 from scalewright.lutherie.signature import Signature
 from scalewright.lutherie.tooling import Tool
+from scalewright.wire.names import distinct
 from scalewright.wire.quantities import AnyLength, Distance, LengthBetween, LengthOut, Question, Reply, Scale
 from scalewright.wire.rules import RuleIn
 
@@ -87,7 +88,8 @@ class CommandedIn(Question):
         """Return where the tool was told to cut."""
         if self.layout is not None:
             asked = self.layout
-            laid = lay_out(asked.rule.to_domain(), asked.scale, asked.frets, asked.scale_basis)
+            with refused_within(("layout",)):
+                laid = lay_out(asked.rule.to_domain(), asked.scale, asked.frets, asked.scale_basis)
             frets = tuple(range(1, asked.frets + 1))
             return Tool(tuple(laid.from_nut), laid.true_scale or laid.layout_scale, frets)
         commanded = tuple(self.commanded or ())
@@ -117,9 +119,10 @@ class SignatureIn(BaseModel):
 
 
 class OriginArguments(NamedTuple):
-    """Arguments of :func:`scalewright.lutherie.signature.origin_of`."""
+    """Arguments of :func:`scalewright.lutherie.tooling.came_from`."""
 
-    deviations: list[float]
+    tool: Tool
+    board: list[float]
     signatures: list[Signature]
 
 
@@ -128,17 +131,12 @@ class ToolOriginIn(CommandedIn):
 
     board: Annotated[Row, Field(min_length=1)]
     """Positions of its slots from the tools' zero."""
-    signatures: Annotated[list[SignatureIn], Field(min_length=1, max_length=MOST_SIGNATURES)]
-    """The tools."""
+    signatures: Annotated[list[SignatureIn], Field(min_length=1, max_length=MOST_SIGNATURES), AfterValidator(distinct)]
+    """The tools, each with an id of its own."""
 
     def to_domain(self) -> OriginArguments:
-        """Return what :func:`~scalewright.lutherie.signature.origin_of` takes."""
-        commanded = self.tool().commanded
-        if len(commanded) != len(self.board):
-            message = f"{len(commanded)} slots were commanded, and the board has {len(self.board)}; give one for each"
-            raise UnequalSlotsError(message, field=("board",), given=len(self.board), needed=len(commanded))
-        deviations = [at - wanted for at, wanted in zip(self.board, commanded, strict=True)]
-        return OriginArguments(deviations, [signature.to_domain() for signature in self.signatures])
+        """Return what :func:`~scalewright.lutherie.tooling.came_from` takes."""
+        return OriginArguments(self.tool(), self.board, [signature.to_domain() for signature in self.signatures])
 
 
 # ---- The answer -----------------------------------------------------------------------------------------

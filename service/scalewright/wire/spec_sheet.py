@@ -9,6 +9,7 @@ from scalewright.drawing.spec_page import write_spec_page
 from scalewright.drawing.spec_pdf import write_spec_pdf
 from scalewright.drawing.spec_words import sentences_of
 from scalewright.lutherie.assembly import TOLERANCE
+from scalewright.lutherie.errors import refused_within
 from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Kind, Source
@@ -30,6 +31,7 @@ __all__ = [
     "SheetLabelOut",
     "SheetSentencesOut",
     "SheetSetbackOut",
+    "SheetTrebleOut",
     "SpecSheetIn",
     "SpecSheetOut",
     "StringingIn",
@@ -53,7 +55,11 @@ class StringingIn(BaseModel):
 
     def to_domain(self) -> Stringing:
         """Return the string set."""
-        return Stringing(self.name, [string.to_domain() for string in self.strings], self.heights.to_domain())
+        strings = []
+        for index, string in enumerate(self.strings):
+            with refused_within(("stringing", "strings", index)):
+                strings.append(string.to_domain())
+        return Stringing(self.name, strings, self.heights.to_domain())
 
 
 class OutlineIn(BaseModel):
@@ -144,11 +150,26 @@ class SheetFretOut(BaseModel):
     """Nearest sixty-fourth of an inch, as a rule shows it."""
 
 
+class SheetTrebleOut(BaseModel):
+    """The side of the highest string of a fan board."""
+
+    model_config = _READ_OFF
+
+    true_scale: LengthEstimate
+    """The true scale along it. [unit]"""
+    layout_scale: LengthOut | None
+    """The length that the rule was applied to there. [unit]"""
+    frets: list[SheetFretOut]
+    """Its frets; none where the rule is not known."""
+
+
 class SheetLabelOut(BaseModel):
     """What the label of the part says, and what that is."""
 
     model_config = _READ_OFF
 
+    text: str
+    """Its letters, as they were given."""
     length: LengthOut
     """Its number, taken at its word. [unit]"""
     written_in: Literal["in", "mm", "cm"]
@@ -244,6 +265,11 @@ class SpecSheetOut(Reply):
     """Its frets; none where the rule is not known."""
     setbacks: list[SheetSetbackOut]
     """Recommended setbacks, string by string."""
+    treble: SheetTrebleOut | None
+    """The side of the highest string of a fan board, whose other figures are those of the lowest string's; null for a
+    board of one scale."""
+    square_fret: int | None
+    """The fret of a fan board that is square to its centre line, where that is stated; 0 for the nut."""
     conformity: SheetConformityOut | None
     """Whether it is what it claims to be; null unless it claims a scale and was measured."""
     sentences: SheetSentencesOut

@@ -8,6 +8,7 @@ from pydantic import BaseModel, ConfigDict, Field, PlainValidator, WithJsonSchem
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie.estimate import Note
+from scalewright.lutherie.phrases import given
 from scalewright.lutherie.string_spec import BendingSource, CoreMaterial, MassSource, StretchSource, StringSpec
 from scalewright.lutherie.temperament import HIGHEST_HZ, LOWEST_HZ
 from scalewright.lutherie.tunings import TUNINGS, TuningName
@@ -169,8 +170,8 @@ def refuse_unnamed_pitches(tuning: TuningName | None, strings: Sequence[StringIn
         needed = len(TUNINGS[tuning])
         error = PydanticCustomError(
             "tuning_of_other_strings",
-            "This tuning is for {needed} strings, and {given} are given.",
-            {"needed": needed, "given": len(strings)},
+            "This tuning is for {needed} strings, and {given}.",
+            {"needed": needed, "given": given(len(strings))},
         )
         wrong = needed != len(strings)
         faults = [InitErrorDetails(type=error, loc=("tuning",), input=None)] if wrong else []

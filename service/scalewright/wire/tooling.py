@@ -1,12 +1,13 @@
 """Tooling on the wire: readings of many boards off one tool in, what the tool does out."""
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.tooling import SLOT_TOLERANCE
 from scalewright.wire.identification import Share
+from scalewright.wire.names import distinct
 from scalewright.wire.quantities import Length, LengthEstimate, LengthOut, Reply, Uncertainty
 from scalewright.wire.signature import (
     MOST_SIGNATURES,
@@ -50,9 +51,14 @@ class ToolingIn(CommandedIn):
     unknown: Row | None = None
     """A board of unknown origin, to be held against this tool and those of `signatures`."""
     signatures: Annotated[list[SignatureIn], Field(max_length=MOST_SIGNATURES, default_factory=list)]
-    """Other tools that it may have come from."""
+    """Other tools that it may have come from, each with an id of its own."""
     coverage: Share = 0.95
     """Probability that a stated interval holds."""
+
+    @model_validator(mode="after")
+    def _tools_have_names_of_their_own(self) -> Self:
+        distinct(self.signatures, taken=[self.id], place=("signatures",))
+        return self
 
     def to_domain(self) -> dict[str, Any]:
         """Return what :func:`~scalewright.lutherie.tooling.study` takes."""

@@ -306,6 +306,106 @@ def test_a_wrong_reading_is_named():
     assert "read it again" in suspect.explanation
 
 
+@pytest.mark.parametrize(
+    ("readings", "changes"),
+    [
+        ([(12, 6.0), (12, -60.0)], {}),
+        ([(12, 6.0), (12, -60.0), (5, 2.0)], {}),
+        ([(12, 6.0), (12, -60.0), (1, 0.5), (3, 1.0), (5, 2.0), (7, 3.0), (9, 4.0)], {}),
+        ([(12, 6.0), (12, -60.0), (5, 2.0)], {"nut_may_move": False}),
+        ([(12, 6.0), (12, -60.0), (5, 2.0)], {"relative_to": "tuner"}),
+        ([(12, 6.0), (12, -60.0)], {"relative_to": "tuner"}),
+        ([(0, 40.0), (0, -40.0), (5, 2.0), (12, 6.0)], {"relative_to": "tuner"}),
+        ([(12, 6.0), (12, -60.0), (12, 7.0), (12, -61.0)], {"frets": 12}),
+    ],
+)
+def test_readings_that_contradict_one_another_call_for_no_move(readings, changes):
+    """Where one note was read twice, 66 cents apart, no move is told: it is to be read again before any."""
+    answer = diagnose(complaint([CentsReading(1, *one) for one in readings], **changes))
+    (string,) = answer.strings
+    fret = readings[0][0]
+
+    assert string.verdict == "undecided"
+    assert string.saddle_move is string.nut_move is string.saddle_alone is string.nut_alone is None
+    assert string.tuning_offset is None
+    assert "contradict one another" in string.statement
+    assert "again before anything is moved" in string.statement
+    assert "move the" not in string.statement
+    assert "measure again before anything is moved" in answer.statement
+    assert "contradictory-readings" in slugs(answer.cannot_tell)
+    assert [(one.string, one.fret) for one in answer.next_readings] == [(1, fret)]
+    assert "call for a move" not in answer.statement
+
+
+@pytest.mark.parametrize("cents", [(6.0, 6.0, 6.0, 6.0, 6.0, -60.0), (40.0, -40.0, 40.0, -40.0, 40.0, -40.0)])
+def test_readings_that_no_move_brings_together_call_for_none(cents):
+    """Notes that lie nowhere near any move are to be read again, even where each was read once."""
+    answer = diagnose(complaint(string_1(*cents)))
+
+    assert answer.strings[0].verdict == "undecided"
+    assert answer.strings[0].saddle_move is None
+    assert "scatter" in answer.strings[0].statement
+    assert "before anything is moved" in answer.statement
+
+
+def test_both_of_two_readings_of_a_note_are_suspect():
+    """Of two readings of one note that differ, neither is said to be the right one."""
+    readings = [CentsReading(1, 12, 6.0), CentsReading(1, 12, -60.0), CentsReading(1, 5, 2.0)]
+    answer = diagnose(complaint(readings))
+
+    assert [(one.fret, math.copysign(1.0, one.deviation)) for one in answer.suspect_readings] == [(12, 1.0), (12, -1.0)]
+
+
+def test_a_string_that_contradicts_itself_spoils_no_other():
+    """The other strings keep their moves, and what they say of the spacing, to the last digit."""
+    good = Instrument(WIDE).heard(np.random.default_rng(6), 0.2, 0.5, 0.1)
+    wrong = [CentsReading(9, 12, 6.0), CentsReading(9, 12, -60.0), CentsReading(9, 5, 2.0)]
+    alone = diagnose(complaint(good, tuner_uncertainty=0.2))
+    beside = diagnose(complaint([*good, *wrong], tuner_uncertainty=0.2))
+
+    assert beside.strings[:3] == alone.strings
+    assert beside.spacing == alone.spacing
+    assert "string 9" in beside.statement
+
+
+@pytest.mark.source("simulation of real strings by the model of Anderson and Beausoleil 2024, seeds fixed")
+@pytest.mark.parametrize("rule", [EQUAL, EIGHTEENTH])
+@pytest.mark.parametrize("noise", [0.1, 1.0])
+def test_honest_readings_are_not_said_to_contradict_one_another(rule, noise):
+    """Real strings on boards of either rule, read by an honest tuner, are given moves, all of them."""
+    instrument, rng = Instrument([*WIDE, 22], rule), np.random.default_rng(30)
+    for _ in range(20):
+        readings = instrument.heard(rng, noise, rng.normal(0.0, 1.5, 3), rng.normal(0.0, 0.4, 3))
+        answer = diagnose(complaint(readings, rule=rule, frets=22, tuner_uncertainty=noise))
+        assert all(string.saddle_move is not None for string in answer.strings)
+
+
+def test_a_fret_that_is_off_itself_does_not_spoil_the_moves():
+    """Where all strings find fret 7 misplaced, the moves are those of the readings without it."""
+    frets = [1, 2, 3, 5, 7, 9, 10, 12]
+    bent = np.where(np.array(frets) == 7, 12.0, 0.0)
+    readings = Instrument(frets).heard(np.random.default_rng(8), 0.3, 0.7, -0.1, more=bent)
+    answer = diagnose(complaint(readings, tuner_uncertainty=0.3))
+    without = diagnose(complaint([one for one in readings if one.fret != 7], tuner_uncertainty=0.3))
+
+    for string, other in zip(answer.strings, without.strings, strict=True):
+        assert string.verdict == "move"
+        assert string.saddle_move.value == pytest.approx(other.saddle_move.value, abs=1e-9)
+        assert string.saddle_move.standard_uncertainty == pytest.approx(other.saddle_move.standard_uncertainty)
+        assert string.p_value == pytest.approx(other.p_value)
+        assert "fret 7" in string.statement
+        assert next(one for one in string.readings if one.fret == 7).remaining == pytest.approx(12.0, abs=2.0)
+
+
+def test_a_move_that_is_too_large_is_doubted():
+    """Cents that want the saddle a hand's breadth elsewhere are doubted before anything is moved."""
+    answer = diagnose(complaint(string_1(100.0, 110.0, frets=[3, 12])))
+    single = diagnose(complaint(string_1(140.0, frets=[12])))
+
+    assert "wrong scale, tuning or fret" in answer.strings[0].statement
+    assert "wrong scale, tuning or fret" in single.strings[0].statement
+
+
 def test_readings_may_be_repeated_and_weighed():
     """A note read four times, or once with half the uncertainty, counts alike."""
     model = {"model_uncertainty": 0.0}

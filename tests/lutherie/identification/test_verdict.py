@@ -79,7 +79,6 @@ def test_a_search_is_said_to_end_only_where_it_did():
         assert "divisor-out-of-bounds" not in [note.slug for note in found.notes]
 
 
-
 @pytest.mark.source("spacing.json: computed positions rounded to 0.5 mm; S. Stevin, c. 1585")
 @pytest.mark.parametrize(
     ("name", "uncertainty", "length", "rule", "scale"),

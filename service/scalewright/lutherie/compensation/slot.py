@@ -17,6 +17,7 @@ from scalewright.lutherie.compensation.saddle_line import (
 )
 from scalewright.lutherie.errors import ImpossibleSetupError
 from scalewright.lutherie.estimate import Floats
+from scalewright.lutherie.phrases import counted
 
 __all__ = [
     "SlotFit",
@@ -112,7 +113,9 @@ def across_of(spread: float | None, across: Sequence[float] | None, n: int, fiel
         message = "spread and across say the same thing; give one of them"
         raise ImpossibleSetupError(message, field=(field, "across"))
     if len(across) != n:
-        message = f"{n} strings cross the bridge at as many places, and {len(across)} were given"
+        message = (
+            f"{counted(n, 'string')} and {counted(len(across), 'place')} on the bridge do not match; give one for each"
+        )
         raise ImpossibleSetupError(message, field=(field, "across"), given=len(across), needed=n)
     places = np.array(across, dtype=np.float64) - across[0]
     if n > 1 and not (np.diff(places) > 0.0).all():

@@ -8,6 +8,7 @@ import numpy as np
 from scalewright.lutherie.compensation.setbacks import BestSetbacks, Freedom, best_setbacks
 from scalewright.lutherie.errors import ImpossibleSetupError, NoSaddlePositionError
 from scalewright.lutherie.estimate import Floats
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.setup import Setup
 from scalewright.lutherie.string_path import FrettedStrings
 from scalewright.lutherie.stringing import Strung, lay_strings
@@ -198,7 +199,8 @@ def _weights(preference: Preference | None, frets: int, nut: Freedom) -> tuple[P
         message = "a fret is listed twice; list each fret once, with a larger weight if it matters more"
         raise ImpossibleSetupError(message, field=("optimise_for", "frets"))
     if len(given.weights) != len(given.frets):
-        message = f"{len(given.frets)} frets need as many weights, and {len(given.weights)} were given"
+        listed = counted(len(given.frets), "fret")
+        message = f"{listed} and {counted(len(given.weights), 'weight')} do not match; give one for each"
         raise ImpossibleSetupError(message, field=("optimise_for", "weights"), given=len(given.weights))
     weights = np.zeros(frets)
     weights[np.array(given.frets, dtype=np.intp) - 1] = given.weights

@@ -1,7 +1,8 @@
 """Diagnosis: from cents by string and fret to the moves of saddle and nut that mend them.
 
-``complaint`` is what was heard, ``moves`` fits one string, ``frets`` looks at what all strings share, and
-``diagnose`` puts the ``answer`` together, in ``words`` too.
+``complaint`` is what was heard, ``moves`` fits one string, ``trust`` asks whether its readings contradict one another,
+``frets`` looks at what all strings share, ``readings`` at what to read again or next, and ``diagnose`` puts the
+``answer`` together, in ``words`` too.
 """
 
 from scalewright.lutherie.diagnosis.answer import (

@@ -83,7 +83,8 @@ class FretError:
     fret: int
     """Number of the fret."""
     error: Estimate
-    """How sharp the fret is beyond what saddle and nut explain, if beside it only named frets are off. [cent]"""
+    """How sharp the fret is beyond what saddle, nut and the spacing rule (the one that is established, or else the one
+    that was given) explain, if beside it only named frets are off. [cent]"""
     displacement: Estimate
     """How much too near to the saddle it stands. [mm]"""
     misplaced: bool

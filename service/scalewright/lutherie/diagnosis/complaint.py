@@ -9,6 +9,7 @@ import numpy as np
 from scalewright.lutherie.errors import ImpossibleReadingError, ImpossibleSetupError, OutsideScaleError
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.layout import Layout, ScaleBasis, lay_out
+from scalewright.lutherie.phrases import counted
 from scalewright.lutherie.spacing import Rule
 from scalewright.lutherie.temperament import Target, targets
 
@@ -112,11 +113,12 @@ def board_of(complaint: Complaint) -> Board:
     remaining = np.array([fret.to_true_end for fret in layout.frets], dtype=np.float64)
     if not remaining[-1] > 0.0:
         reach = int(np.argmax(remaining <= 0.0))
-        message = f"the saddle would stand in front of the last fret; at this rule a board has at most {reach} frets"
+        most = counted(reach, "fret")
+        message = f"the saddle would stand in front of the last fret; at this rule a board has at most {most}"
         raise ImpossibleSetupError(message, field=("frets",), most=reach)
     for index, reading in enumerate(complaint.readings):
         if reading.fret > complaint.frets:
-            message = f"this board has {complaint.frets} frets; give the fret at which the note was read"
+            message = f"this board has {counted(complaint.frets, 'fret')}; give the fret at which the note was read"
             raise ImpossibleReadingError(message, field=("readings", index, "fret"), most=complaint.frets)
         if abs(reading.cents) > _FARTHEST:
             message = (

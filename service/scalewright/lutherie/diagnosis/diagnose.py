@@ -9,19 +9,19 @@ from scalewright.lutherie.diagnosis import words
 from scalewright.lutherie.diagnosis.answer import (
     Diagnosis,
     MendedReading,
-    ReadNext,
+    SpacingDiagnosis,
     StringDiagnosis,
     StringVerdict,
-    SuspectCents,
 )
 from scalewright.lutherie.diagnosis.complaint import Board, CentsReading, Complaint, board_of
-from scalewright.lutherie.diagnosis.frets import diagnose_spacing
-from scalewright.lutherie.diagnosis.moves import FittedString, MoveFit, fit_moves, fit_string, information_of
+from scalewright.lutherie.diagnosis.frets import candidate_errors, diagnose_spacing
+from scalewright.lutherie.diagnosis.moves import FittedString, MoveFit, fit_moves, fit_string
+from scalewright.lutherie.diagnosis.readings import next_readings, suspects_of
+from scalewright.lutherie.diagnosis.trust import Disagreement, disagreement_of, without_frets
 from scalewright.lutherie.errors import TooFewReadingsError
 from scalewright.lutherie.estimate import (
     Estimate,
     Floats,
-    chi_square_quantile,
     chi_square_survival,
     normal_estimate,
 )
@@ -30,12 +30,6 @@ __all__ = ["diagnose"]
 
 _CALLED_FOR = 0.05
 """Errors less probable than this by the tuner alone call for a move. [-]"""
-_SUSPICION = 0.01
-"""How improbable a deviation has to be, of all readings together, to be named. [-]"""
-_SURE_ENOUGH = 0.25
-"""Standard uncertainty of a move beyond which another reading is proposed; our choice. [mm]"""
-_WIDE = np.array([100.0, 10.0, 10.0])
-"""Standard deviations of offset, saddle and nut before anything is read: wide; our choice. [cent, mm, mm]"""
 
 
 def diagnose(complaint: Complaint) -> Diagnosis:
@@ -68,8 +62,8 @@ def diagnose(complaint: Complaint) -> Diagnosis:
         raise TooFewReadingsError(message, field=("readings",), given=0, needed=1)
     fitted = [fit_string(complaint, board, number, by_string[number]) for number in sorted(by_string)]
     fitted = [string for string in fitted if (string.frets > 0).any()]
-    strings = [_diagnosed(complaint, board, string) for string in fitted]
-    spacing = diagnose_spacing(complaint, board, fitted)
+    spacing, fitted, disagreements = _settled(complaint, board, fitted)
+    strings = [_diagnosed(complaint, board, string, disagreements.get(string.number)) for string in fitted]
     misplaced = {fret.fret for fret in spacing.frets if fret.misplaced}
     remaining = [reading.remaining for string in strings for reading in string.readings if reading.fret > 0]
     return Diagnosis(
@@ -79,30 +73,51 @@ def diagnose(complaint: Complaint) -> Diagnosis:
         coverage=complaint.coverage,
         strings=strings,
         spacing=spacing,
-        suspect_readings=[one for one in _suspects(fitted) if one.fret not in misplaced],
-        cannot_tell=words.cannot_tell(complaint, fitted, spacing),
-        next_readings=[proposal for string in fitted if (proposal := _next(complaint, board, string)) is not None],
+        suspect_readings=[one for one in suspects_of(fitted) if one.fret not in misplaced],
+        cannot_tell=words.cannot_tell(complaint, fitted, spacing, sorted(disagreements)),
+        next_readings=next_readings(complaint, board, fitted, disagreements),
         remaining_rms_cents=_rms(np.array(remaining)),
-        statement=words.statement(strings),
+        statement=words.statement(strings, sorted(disagreements)),
         notes=words.notes(complaint),
     )
 
 
-def _diagnosed(complaint: Complaint, board: Board, string: FittedString) -> StringDiagnosis:
+def _settled(
+    complaint: Complaint, board: Board, fitted: Sequence[FittedString]
+) -> tuple[SpacingDiagnosis, list[FittedString], dict[int, Disagreement]]:
+    """What the frets are off, the strings fitted beside it, and those of them whose readings contradict one another."""
+    rules = [errors for _, errors in candidate_errors(complaint, board)]
+    spacing, settled, disagreements = diagnose_spacing(complaint, board, fitted), [*fitted], dict[int, Disagreement]()
+    # Twice, for strings that contradict themselves say nothing of the frets.
+    for _ in range(2):
+        misplaced = [fret.fret for fret in spacing.frets if fret.misplaced]
+        settled = [without_frets(complaint, board, string, misplaced) for string in fitted]
+        looked = {string.number: disagreement_of(board, string, rules) for string in settled}
+        disagreements = {number: found for number, found in looked.items() if found is not None}
+        believed = [string for string in fitted if string.number not in disagreements]
+        if not disagreements or not believed:
+            break
+        spacing = diagnose_spacing(complaint, board, believed)
+    return spacing, settled, disagreements
+
+
+def _diagnosed(
+    complaint: Complaint, board: Board, string: FittedString, disagreement: Disagreement | None
+) -> StringDiagnosis:
     """Answer for one string."""
     fit, coverage = string.fit, complaint.coverage
     nothing = _fit(board, string, offset=string.open_known)
-    saddle_alone, nut_alone = _alone(complaint, board, string)
-    verdict: StringVerdict = "move" if string.told else "undecided"
-    beyond = len(string.frets) - int(nothing.free.sum())
-    if beyond > 0 and float(chi_square_survival(np.array(nothing.chi_square), beyond)) > _CALLED_FOR:
-        verdict = "in_tune" if string.open_known else "undecided"
+    saddle_alone, nut_alone = _alone(complaint, board, string) if disagreement is None else (None, None)
+    degrees = string.counted - int(fit.free.sum())
+    p_value = float(chi_square_survival(np.array(fit.chi_square), degrees)) if degrees > 0 else None
+    # Readings that contradict one another tell of no move, so that none of the answer mends them.
+    mended = fit if disagreement is None else nothing
+    known = [disagreement is None and bool(free) for free in fit.free]
+    offset, saddle, nut = (_estimate(fit if told else None, index, coverage) for index, told in enumerate(known))
     fretted = string.frets > 0
-    degrees = len(string.frets) - int(fit.free.sum())
     # Without a known open string the readings themselves are all there is.
     heard = string.cents - (nothing.values[0] if string.open_known else 0.0)
-    saddle = normal_estimate(float(fit.values[1]), fit.sigma(1), coverage) if fit.free[1] else None
-    nut = normal_estimate(float(fit.values[2]), fit.sigma(2), coverage) if fit.free[2] else None
+    verdict = _verdict(string, nothing, disagreement)
     order = np.argsort(string.frets, kind="stable")
     own = [index for index in order.tolist() if string.given[index] >= 0]
     return StringDiagnosis(
@@ -112,22 +127,32 @@ def _diagnosed(complaint: Complaint, board: Board, string: FittedString) -> Stri
         nut_move=nut,
         saddle_alone=_estimate(saddle_alone, 1, coverage),
         nut_alone=_estimate(nut_alone, 2, coverage),
-        tuning_offset=normal_estimate(float(fit.values[0]), fit.sigma(0), coverage)
-        if fit.free[0] and string.open_known
-        else None,
+        tuning_offset=offset if string.open_known else None,
         rms_cents=_rms(heard[fretted]),
-        remaining_rms_cents=_rms(fit.residuals[fretted]),
+        remaining_rms_cents=_rms(mended.residuals[fretted]),
         saddle_alone_rms_cents=None if saddle_alone is None else _rms(saddle_alone.residuals[fretted]),
         nut_alone_rms_cents=None if nut_alone is None else _rms(nut_alone.residuals[fretted]),
         chi_square=fit.chi_square,
         degrees_of_freedom=degrees,
-        p_value=float(chi_square_survival(np.array(fit.chi_square), degrees)) if degrees > 0 else None,
+        p_value=p_value,
         readings=[
-            MendedReading(int(string.frets[index]), float(string.cents[index]), float(fit.residuals[index]))
+            MendedReading(int(string.frets[index]), float(string.cents[index]), float(mended.residuals[index]))
             for index in own
         ],
-        statement=words.of_string(string, verdict, saddle, nut, (saddle_alone, nut_alone)),
+        statement=words.contradiction(string, disagreement)
+        if disagreement is not None
+        else words.of_string(string, verdict, saddle, nut, (saddle_alone, nut_alone)),
     )
+
+
+def _verdict(string: FittedString, nothing: MoveFit, disagreement: Disagreement | None) -> StringVerdict:
+    """Whether anything has to move, and whether the readings tell what."""
+    if disagreement is not None:
+        return "undecided"
+    beyond = string.counted - int(nothing.free.sum())
+    if beyond > 0 and float(chi_square_survival(np.array(nothing.chi_square), beyond)) > _CALLED_FOR:
+        return "in_tune" if string.open_known else "undecided"
+    return "move" if string.told else "undecided"
 
 
 def _fit(board: Board, string: FittedString, *, offset: bool, saddle: bool = False, nut: bool = False) -> MoveFit:
@@ -150,62 +175,3 @@ def _estimate(fit: MoveFit | None, index: int, coverage: float) -> Estimate | No
 
 def _rms(values: Floats) -> float:
     return math.sqrt(float(np.mean(values**2)))
-
-
-def _suspects(strings: Sequence[FittedString]) -> list[SuspectCents]:
-    """Readings that the others of their strings contradict, each judged without itself."""
-    count = sum(len(string.frets) for string in strings)
-    threshold = math.sqrt(chi_square_quantile(_SUSPICION / count, 1))
-    found = []
-    for string in strings:
-        fit = string.fit
-        leverage = string.weights * np.einsum("ij,jk,ik->i", fit.design, fit.covariance, fit.design)
-        rest = 1.0 - leverage
-        for index in np.flatnonzero((rest > 0.05) & (string.given >= 0)).tolist():
-            deviation = float(fit.residuals[index] / rest[index])
-            if abs(deviation) * math.sqrt(float(rest[index] * string.weights[index])) > threshold:
-                found.append(
-                    SuspectCents(
-                        string.number, int(string.frets[index]), deviation, words.suspicion(string, index, deviation)
-                    )
-                )
-    # A single wrong reading drags its neighbours along: of each string the worst is named, as it is mended first.
-    worst: dict[int, SuspectCents] = {}
-    for one in found:
-        if one.string not in worst or abs(one.deviation) > abs(worst[one.string].deviation):
-            worst[one.string] = one
-    return list(worst.values())
-
-
-def _next(complaint: Complaint, board: Board, string: FittedString) -> ReadNext | None:
-    """The reading that would narrow the moves of a string most; None where they are sure enough."""
-    wanted = np.array([True, True, complaint.nut_may_move])
-    sigmas = [string.fit.sigma(index) for index in (1, 2) if wanted[index]]
-    known = string.told and (string.open_known or not complaint.nut_may_move)
-    if known and max(sigmas) <= _SURE_ENOUGH:
-        return None
-    frets = list(range(complaint.frets + 1))
-    moves = string.fit.values[1:]
-    rows = information_of(board, frets, moves)[:, wanted]
-    read = information_of(board, string.frets.tolist(), moves)[:, wanted]
-    prior = np.diag(1.0 / _WIDE[wanted] ** 2)
-    information = prior + read.T @ (read * string.weights[:, np.newaxis])
-    tuner = complaint.tuner_uncertainty**2 + complaint.resolution**2 / 12.0
-    best: tuple[float, int, Floats] | None = None
-    for fret, row in zip(frets, rows, strict=True):
-        weight = 1.0 / (tuner + (complaint.model_uncertainty**2 if fret else 0.0))
-        after = np.diag(np.linalg.inv(information + weight * np.outer(row, row)))
-        badness = float(after[1:].sum())
-        if best is None or badness < best[0] * (1.0 - 1e-9):
-            best = (badness, fret, np.sqrt(after))
-    assert best is not None  # noqa: S101  (there is a fret 0 at least)
-    _, fret, after = best
-    frets_after = set(string.frets.tolist()) | {fret}
-    stopped, open_after = len(frets_after - {0}), 0 in frets_after
-    told = stopped >= 2 or (stopped == 1 and open_after and not complaint.nut_may_move)
-    return ReadNext(
-        string=string.number,
-        fret=fret,
-        saddle_uncertainty=float(after[1]) if told else None,
-        nut_uncertainty=float(after[2]) if told and open_after and complaint.nut_may_move else None,
-    )

@@ -17,9 +17,10 @@ from scalewright.lutherie.estimate import (
     normal_estimate,
 )
 from scalewright.lutherie.layout import lay_out
+from scalewright.lutherie.phrases import numbered
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
 
-__all__ = ["diagnose_spacing", "rule_errors"]
+__all__ = ["beyond_moves", "candidate_errors", "diagnose_spacing", "rule_errors"]
 
 _CENTS = 1200.0 / math.log(2.0)
 _ESTABLISHED = 0.95
@@ -59,7 +60,7 @@ def diagnose_spacing(complaint: Complaint, board: Board, strings: Sequence[Fitte
         Of each rule only what no move of saddle and nut could undo counts.
     """
     strings = [string for string in strings if string.told]
-    freedom = sum(len(string.frets) - int(string.fit.free.sum()) for string in strings)
+    freedom = sum(string.counted - int(string.fit.free.sum()) for string in strings)
     rules = _rules(complaint, board, strings, freedom)
     leading = rules[0]
     verdict: SpacingVerdict = "undecided"
@@ -67,7 +68,9 @@ def diagnose_spacing(complaint: Complaint, board: Board, strings: Sequence[Fitte
         verdict = "none"
     elif leading.probability >= _ESTABLISHED:
         verdict = "established"
-    frets = _common_errors(complaint, board, strings)
+    # A fret that stands where the board's own rule puts it is not misplaced, whatever it sounds.
+    own = leading.rule if verdict == "established" else complaint.rule
+    frets = _common_errors(complaint, board, strings, dict(candidate_errors(complaint, board)).get(own))
     return SpacingDiagnosis(verdict, rules, freedom, frets, _statement(verdict, leading, complaint, frets))
 
 
@@ -95,18 +98,34 @@ def rule_errors(board: Board, rule: Rule, complaint: Complaint) -> Floats | None
     return _CENTS * np.log(board.scale / remaining) - board.target
 
 
+def candidate_errors(complaint: Complaint, board: Board) -> list[tuple[Rule, Floats]]:
+    """Rules that are compared, each with the errors that it gives the frets.
+
+    Parameters
+    ----------
+    complaint : Complaint
+        What was heard, for the rule that was given.
+    board : Board
+        The board.
+
+    Returns
+    -------
+    list of (Rule, ndarray of shape (n_frets,))
+        The rule that was given first. [cent]
+    """
+    candidates: list[Rule] = [complaint.rule, *(rule for rule in (EQUAL, EIGHTEENTH) if rule != complaint.rule)]
+    tried = ((rule, rule_errors(board, rule, complaint)) for rule in candidates)
+    return [(rule, errors) for rule, errors in tried if errors is not None]
+
+
 def _rules(complaint: Complaint, board: Board, strings: Sequence[FittedString], freedom: int) -> list[RuleLikelihood]:
     """Rules that are compared, the likeliest first."""
-    candidates: list[Rule] = [complaint.rule, *(rule for rule in (EQUAL, EIGHTEENTH) if rule != complaint.rule)]
     tried: list[tuple[Rule, float]] = []
-    for rule in candidates:
-        errors = rule_errors(board, rule, complaint)
-        if errors is None:
-            continue
+    for rule, errors in candidate_errors(complaint, board):
         total = 0.0
         for string in strings:
             own = np.concatenate([[0.0], errors])[string.frets]
-            left = string.fit.residuals - _beyond_moves(string, own)
+            left = string.fit.residuals - beyond_moves(string, own)
             total += float(string.weights @ left**2)
         tried.append((rule, total))
     least = min(total for _, total in tried)
@@ -123,8 +142,21 @@ def _rules(complaint: Complaint, board: Board, strings: Sequence[FittedString], 
     return sorted(ranked, key=lambda one: -one.probability)
 
 
-def _beyond_moves(string: FittedString, errors: Floats) -> Floats:
-    """Part of some errors that no move of this string undoes, shape (n_readings,). [cent]"""
+def beyond_moves(string: FittedString, errors: Floats) -> Floats:
+    """Part of some errors that no move of a string undoes.
+
+    Parameters
+    ----------
+    string : FittedString
+        The string with the moves that are fitted.
+    errors : ndarray, shape (n_readings,)
+        Errors at its readings. [cent]
+
+    Returns
+    -------
+    ndarray, shape (n_readings,)
+        What is left of them beside the best move. [cent]
+    """
     free = string.fit.free
     if not free.any():
         return np.zeros_like(errors)
@@ -134,8 +166,10 @@ def _beyond_moves(string: FittedString, errors: Floats) -> Floats:
     return errors - explained
 
 
-def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedString]) -> list[FretError]:
-    """Errors that strings share fret by fret, beyond the moves; none where no two strings share enough.
+def _common_errors(
+    complaint: Complaint, board: Board, strings: Sequence[FittedString], own: Floats | None
+) -> list[FretError]:
+    """Errors that strings share fret by fret, beyond the moves and the rule's own; none where too few share enough.
 
     Each is what the readings say if that fret is off, and of the others those alone that are named.
     """
@@ -156,7 +190,10 @@ def _common_errors(complaint: Complaint, board: Board, strings: Sequence[FittedS
         design, weights = string.fit.design[:, string.fit.free], string.weights
         weighted = design * weights[:, np.newaxis]
         beyond = np.diag(weights) - weighted @ np.linalg.solve(design.T @ weighted, weighted.T)
-        told.append(_Told(select.T @ beyond @ select, select.T @ (weights * string.fit.residuals)))
+        left = string.fit.residuals
+        if own is not None:
+            left = left - beyond_moves(string, np.concatenate([[0.0], own])[string.frets])
+        told.append(_Told(select.T @ beyond @ select, select.T @ (weights * left)))
     together = _Told(np.sum([one.information for one in told], axis=0), np.sum([one.pull for one in told], axis=0))
     named = _named_frets(told, together)
     errors, sigmas = _one_by_one(together, named)
@@ -233,8 +270,8 @@ def _statement(
     """One sentence for the bench."""
     misplaced = [fret.fret for fret in frets if fret.misplaced]
     if misplaced:
-        listed = ", ".join(map(str, misplaced))
-        return f"All strings are off together at fret {listed}, which no move of saddle or nut mends: measure there."
+        where = numbered("fret", misplaced)
+        return f"All strings are off together at {where}, which no move of saddle or nut mends: measure there."
     if verdict == "established":
         kind = "the rule that was given" if leading.rule == complaint.rule else f"the {_named(leading.rule)}"
         return f"The readings agree with {kind}, and not with the others that were compared."

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from scalewright.lutherie.diagnosis.complaint import Board, CentsReading, Complaint
 from scalewright.lutherie.estimate import Floats
 
-__all__ = ["FittedString", "MoveFit", "fit_moves", "fit_string", "information_of"]
+__all__ = ["FittedString", "MoveFit", "determined", "fit_moves", "fit_string", "information_of"]
 
 _CENTS = 1200.0 / math.log(2.0)
 """Cents to a natural logarithm. [cent]"""
@@ -53,7 +53,7 @@ class FittedString:
     cents: Floats
     """The readings, the same shape. [cent]"""
     weights: Floats
-    """One over the variance of each, the same shape. [1/cent²]"""
+    """One over the variance of each, zero for one that is left out, the same shape. [1/cent²]"""
     given: NDArray[np.intp]
     """Place of each in the list that was given; -1 for the open string that was tuned to."""
     open_known: bool
@@ -62,6 +62,11 @@ class FittedString:
     """Whether saddle and nut, or the saddle where the nut may not move, can be told apart here."""
     fit: MoveFit
     """The fit of all that can be told."""
+
+    @property
+    def counted(self) -> int:
+        """Number of readings that are not left out."""
+        return int(np.count_nonzero(self.weights))
 
 
 def information_of(board: Board, frets: Sequence[int], moves: Floats) -> Floats:
@@ -187,12 +192,32 @@ def fit_string(
         frets, cents, given = [0, *frets], [0.0, *cents], [-1, *given]
         variances = [_variance(complaint, CentsReading(number, 0, 0.0)), *variances]
     open_known = 0 in frets
-    stopped = len(set(frets) - {0})
-    told = stopped >= 2 or (stopped == 1 and open_known and not complaint.nut_may_move)
-    free = np.array([open_known or stopped >= 2, told, told and open_known and complaint.nut_may_move])
+    free, told = determined(complaint, frets)
     at, heard, weights = np.array(frets, dtype=np.intp), np.array(cents), 1.0 / np.array(variances)
     fit = fit_moves(board, at, heard, weights, free)
     return FittedString(number, at, heard, weights, np.array(given, dtype=np.intp), open_known, told, fit)
+
+
+def determined(complaint: Complaint, frets: Sequence[int]) -> tuple[NDArray[np.bool_], bool]:
+    """What the readings of one string determine.
+
+    Parameters
+    ----------
+    complaint : Complaint
+        What was heard.
+    frets : sequence of int
+        Frets of the readings, 0 for the open string.
+
+    Returns
+    -------
+    free : ndarray of bool, shape (3,)
+        Which of offset, saddle and nut can be fitted.
+    told : bool
+        Whether the moves can be told apart.
+    """
+    stopped, open_known = len(set(frets) - {0}), 0 in frets
+    told = stopped >= 2 or (stopped == 1 and open_known and not complaint.nut_may_move)
+    return np.array([open_known or stopped >= 2, told, told and open_known and complaint.nut_may_move]), told
 
 
 def _variance(complaint: Complaint, reading: CentsReading) -> float:

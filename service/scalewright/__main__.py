@@ -106,7 +106,7 @@ def _serve(settings: Settings) -> int:
     except OSError as error:
         print(f"scalewright: {_reason(error, settings)}", file=sys.stderr)
         return 1
-    _greet(settings.host, listener.getsockname()[1])
+    _greet(settings.host, listener.getsockname()[1], docs=settings.docs)
     # Our matrices are small: threads for each of them, in every process, wait for one another more than they work.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     import uvicorn  # noqa: PLC0415  (the greeting is out before a tenth of a second is spent here)
@@ -191,11 +191,12 @@ def _reason(error: OSError, settings: Settings) -> str:
     return f"{settings.host} is no address of this machine; try --host 127.0.0.1, or --host 0.0.0.0 for all of them"
 
 
-def _greet(host: str, port: int) -> None:
+def _greet(host: str, port: int, *, docs: bool) -> None:
     """Say where the documentation is, and a line that works when pasted."""
     near = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)  # noqa: S104  (to be called, not listened on)  # nosec B104
     address = f"http://[{near}]:{port}" if ":" in near else f"http://{near}:{port}"
-    print(f"Scalewright {__version__} serves on {address}, its documentation is at {address}/docs")
+    documented = f", its documentation is at {address}/docs" if docs else ""
+    print(f"Scalewright {__version__} serves on {address}{documented}")
     print("Try it:")
     print(f"  curl -s '{address}/v1/layout' -H 'Content-Type: application/json' -d '{_EXAMPLE}'")
     print("It ends with Ctrl+C.", flush=True)

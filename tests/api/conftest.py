@@ -11,8 +11,8 @@ from scalewright.api.settings import Settings
 
 @pytest.fixture(scope="session")
 def application():
-    """One application for all these tests; it keeps no state."""
-    return create_app(Settings(log_requests=False))
+    """One application for all these tests; it keeps no state, and no processes, which know one event loop alone."""
+    return create_app(Settings(log_requests=False, batch_processes=0))
 
 
 @pytest.fixture(scope="session")

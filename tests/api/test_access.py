@@ -247,6 +247,18 @@ def test_documentation_can_be_switched_off(send):
     assert send("GET", "/v1/rules", app=app).status_code == 200
 
 
+@pytest.mark.parametrize("accept", ["application/json", "text/html", "*/*"])
+def test_the_root_leads_to_no_documentation_that_is_switched_off(send, accept):
+    """Where there are no documents, the root links and redirects to none of them, and still lists what there is."""
+    answer = send("GET", "/", app=create_app(Settings(log_requests=False, docs=False)), headers={"Accept": accept})
+
+    assert answer.status_code == 200
+    assert "link" not in answer.headers
+    assert "docs" not in answer.text
+    assert "openapi" not in answer.text
+    assert answer.json()["links"]["layout"] == "/v1/layout"
+
+
 def test_every_answer_carries_the_security_headers(send):
     """Answers and refusals tell browsers not to guess, frame, refer or run; and none names the server."""
     for answer in (send("GET", "/v1/rules"), send("GET", "/nowhere"), send("POST", "/v1/layout", json={})):

@@ -22,6 +22,7 @@ BOARD = {
     "margins": 4,
 }
 FAN = {**BOARD, "scale": {"bass": "27 in", "treble": "25.5 in"}, "square_fret": 7, "frets": 24}
+WIDE = {"count": 2, "nut_spread": 400, "saddle_spread": 400}
 SIGNATURES = {SVG: b"<svg ", DXF: b"  0\nSECTION", PDF: b"%PDF-", PNG: b"\x89PNG\r\n\x1a\n"}
 LENGTH_DIGITS = 1e-9
 """How near a length has to be. [mm]"""
@@ -158,7 +159,7 @@ BAD = [
     ({**BOARD, "frets": 60, "extension": 0, "slots": {"kerf": 3}}, "/frets", "frets_collide"),
     ({**BOARD, "extension": 400}, "/extension", "outside_scale"),
     ({**BOARD, "rule": {"name": "listed", "cents": [100, 200]}}, "/rule/cents", "too_few_pitches"),
-    ({**BOARD, "slots": {"blind_inset": 60}}, "/slots/inset", "impossible_board"),
+    ({**BOARD, "slots": {"blind_inset": 60}}, "/slots/blind_inset", "impossible_board"),
     ({**BOARD, "radius": 10}, "/radius", "impossible_board"),
     ({**BOARD, "saddle_setbacks": [1, 2]}, "/saddle_setbacks", "setbacks_given"),
     ({**BOARD, "partial_frets": [{"fret": 20}]}, "/partial_frets/0/fret", "fret_given"),
@@ -166,9 +167,22 @@ BAD = [
     ({**BOARD, "partial_frets": [{"fret": 2, "cents": 3}]}, "/partial_frets/0", "partial_fret_given"),
     (
         {**BOARD, "partial_frets": [{"cents": 350, "first_string": 4, "last_string": 2}]},
-        "/partial_frets/0",
+        "/partial_frets/0/first_string",
         "strings_given",
     ),
+    ({**BOARD, "partial_frets": [{"cents": 350, "first_string": 7}]}, "/partial_frets/0/first_string", "strings_given"),
+    ({**BOARD, "partial_frets": [{"cents": 350, "last_string": 7}]}, "/partial_frets/0/last_string", "strings_given"),
+    ({**BOARD, "partial_frets": [{"fret": 1}, {"cents": 399}]}, "/partial_frets/1", "frets_collide"),
+    ({**BOARD, "nut_setback": -500}, "/nut_setback", "frets_collide"),
+    ({**BOARD, "nut_setback": 5000}, "/nut_setback", "impossible_board"),
+    ({**BOARD, "zero_fret": True, "behind_zero_fret": 5000}, "/behind_zero_fret", "impossible_board"),
+    ({**BOARD, "extension": 10_000}, "/extension", "outside_scale"),
+    ({**BOARD, "saddle_setbacks": [0, 0, -400, 0, 0, 0]}, "/saddle_setbacks/2", "outside_scale"),
+    ({**BOARD, "scale": {"bass": 650, "treble": 300}, "square_fret": 0}, "/far_end", "outside_scale"),
+    ({**BOARD, "markers": [3, 5, 3]}, "/markers/2", "marker_repeated"),
+    ({**BOARD, "double_markers": [12, 12]}, "/double_markers/1", "marker_repeated"),
+    ({**BOARD, "markers": [3, 5], "double_markers": [12]}, "/double_markers/0", "impossible_board"),
+    ({**BOARD, "radius": {"nut": 1000, "last_fret": 20}}, "/radius", "impossible_board"),
     ({**BOARD, "sheet": {"paper": "A4", "overlap": 200}}, "/sheet/overlap", "overlap_too_wide"),
     ({**BOARD, "sheet": {"paper": "custom"}}, "/sheet/page", "page_given"),
     ({**BOARD, "sheet": {"page": {"width": 300, "height": 300}}}, "/sheet/paper", "page_given"),
@@ -195,6 +209,37 @@ def test_a_board_that_cannot_be_is_a_problem_with_its_place(send, body, pointer,
     assert answer.headers["content-type"] == "application/problem+json"
     assert [(fault["pointer"], fault["code"]) for fault in problem["errors"]] == [(pointer, code)]
     assert problem["errors"][0]["detail"].endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("body", "mended"),
+    [
+        ({"nut_setback": -500}, {"nut_setback": -0.5}),
+        ({"extension": 10_000}, {"extension": 100}),
+        ({"saddle_setbacks": [0, 0, -400, 0, 0, 0]}, {"saddle_setbacks": [0] * 6}),
+        ({"scale": {"bass": 650, "treble": 300}, "square_fret": 0, "strings": WIDE}, {"far_end": "parallel"}),
+        ({"partial_frets": [{"cents": 399}]}, {"partial_frets": [{"cents": 390}]}),
+        ({"markers": [3, 5], "double_markers": [12]}, {"markers": [3, 5, 12]}),
+        ({"radius": {"nut": 1000, "last_fret": 20}}, {"radius": {"nut": 200, "last_fret": 190}}),
+    ],
+)
+def test_what_a_refusal_advises_mends_the_board(send, body, mended):
+    """A change of the field that is named, in the way that is named, is enough."""
+    refused = post(send, {**BOARD, **body})
+
+    assert refused.status_code == 422
+    assert refused.json()["errors"][0]["pointer"].split("/")[1] in {*mended, *body}
+    assert post(send, {**BOARD, **body, **mended}).status_code == 200
+
+
+def test_markers_beyond_the_last_fret_are_left_out_with_a_note(send):
+    """A list that serves for all boards may name more frets than this one has; the answer says so."""
+    board = post(send, {**BOARD, "markers": [3, 12, 24], "double_markers": [12, 24]}).json()
+
+    assert [marker["fret"] for marker in board["markers"]] == [3, 12, 12]
+    assert [note["slug"] for note in board["notes"]] == ["cutting", "markers_left_out"]
+    assert "fret 24" in board["notes"][1]["text"]
+    assert [note["slug"] for note in post(send, BOARD).json()["notes"]] == ["cutting"]
 
 
 @pytest.mark.parametrize(

@@ -139,3 +139,47 @@ def test_many_labels_are_told_line_by_line(send):
     assert [row["kind"] for row in rows] == ["result", "problem", "problem", "result", "end"]
     assert rows[0] == {"kind": "result", "index": 0, "id": 7, **alone}
     assert (rows[1]["id"], rows[1]["type"]) == ("s", "/problems/label-too-small")
+
+
+FAN = {"id": "FAN-5", "kind": "board", "true_scale": {"bass": "27 in", "treble": "25.5 in"}, "rule": "eighteenth"}
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_a_fan_board_has_a_label_that_goes_back_into_an_assembly(send, unit):
+    """Both true scales stand on the label, and its code gives the part that it was printed from."""
+    printed = send("POST", "/v1/label", json={"unit": unit, "part": FAN | {"square_fret": 7}}).json()
+    part = send("POST", "/v1/label/read", json={"unit": unit, "text": printed["code"]}).json()["part"]
+    bridge = FAN | {"id": "bridge", "kind": "bridge", "rule": None}
+    assembly = send("POST", "/v1/assembly", json={"unit": unit, "parts": [part, bridge]}).json()
+    inch = 25.4 if unit == "mm" else 1.0
+
+    assert part["true_scale"] == pytest.approx({"bass": 27.0 * inch, "treble": 25.5 * inch}, rel=1e-9)
+    assert (part["square_fret"], part["rule"], part["layout_scale"]) == (7, {"name": "eighteenth"}, None)
+    assert printed["lines"][0] == ("685.80 / 647.70 mm" if unit == "mm" else "27.000 / 25.500 in")
+    assert assembly["decision"] == "together"
+
+
+def test_a_square_fret_is_that_of_a_fan_board(send):
+    """A board of one scale has no fret that is square more than others."""
+    answer = send("POST", "/v1/label", json={"part": BOARD | {"square_fret": 7}})
+
+    assert (answer.status_code, answer.json()["errors"][0]["code"]) == (422, "square_fret_without_fan")
+
+
+@pytest.mark.parametrize("date", ["2026-02-31", "2026-02-29", "2100-02-29"])
+def test_a_day_that_is_in_no_calendar_is_refused(send, date):
+    """ISO 8601 writes days of the calendar: 2026 and 2100 are no leap years."""
+    answer = send("POST", "/v1/label", json={"part": BOARD, "date": date})
+
+    assert answer.status_code == 422
+    assert answer.json()["errors"][0]["pointer"] == "/date"
+
+
+def test_a_text_that_contradicts_itself_is_a_problem(send):
+    """Right check digits do not make a true scale of 628.65 mm out of the rule of 18 from 628.65 mm."""
+    body = "TRUESCALE/1;id=x;kind=board;true=628.65mm;rule=eighteenth;layout=628.65mm"
+    text = f"{body};crc={binascii.crc_hqx(body.encode(), 0xFFFF):04X}"
+    answer = send("POST", "/v1/label/read", json={"text": text})
+
+    assert answer.json()["type"] == "/problems/contradictory-part"
+    assert f"{2.0 * 628.65 * (1.0 - (17.0 / 18.0) ** 12):.3f} mm" in answer.json()["detail"]

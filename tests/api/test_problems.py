@@ -31,7 +31,7 @@ async def chunks(size):
 WAYS_TO_FAIL: dict[str, tuple[int, str, str, dict[str, Any]]] = {
     "bad JSON": (400, "POST", "/v1/layout", {"content": b'{"' + SECRET.encode(), "headers": JSON}),
     "NaN": (400, "POST", "/v1/layout", {"content": b'{"scale": NaN}', "headers": JSON}),
-    "twice": (400, "POST", "/v1/layout", {"content": f'{{"{SECRET}": 1, "{SECRET}": 2}}'.encode(), "headers": JSON}),
+    "twice": (400, "POST", "/v1/layout", {"content": f'{{"{SECRET} ": 1, "{SECRET} ": 2}}'.encode(), "headers": JSON}),
     "query": (400, "GET", "/v1/layout?" + "&".join(["a=" + SECRET] * 200), {}),
     "no such address": (404, "GET", f"/{SECRET}", {}),
     "no such version": (404, "POST", "/v2/layout", {"content": GOOD, "headers": JSON}),
@@ -183,6 +183,73 @@ def test_a_slow_body_is_given_up():
     assert answer.status_code == 408
     assert answer.headers["connection"] == "close"
     assert answer.json()["type"] == "/problems/request-timeout"
+
+
+@pytest.mark.parametrize(
+    ("body", "pointer", "named"),
+    [
+        (b'{"scale": 650, "rule": "equal", "scale": 640}', "/scale", '"scale"'),
+        (b'{"scale": 650, "rule": {"name": "divisor", "divisor": 17, "divisor": 18}}', "/rule/divisor", '"divisor"'),
+        (b'{"a": [1, {"b": 1}, {"c": 1, "d": 2, "c": 3}]}', "/a/2/c", '"c"'),
+        (b'{"scale": {"x": 1, "x": 2}, "scale": 640}', "/scale", '"scale"'),
+        ('{"ru\u202ele": 1, "ru\u202ele": 2}'.encode(), "", "a member"),
+        (b'{"rule": {"not plain": 1, "not plain": 2}}', "/rule", "a member"),
+    ],
+)
+def test_a_member_that_is_given_twice_is_pointed_at(send, body, pointer, named):
+    """The refusal names the member, where its name is a plain one, and points at it, however deep it stands."""
+    answer = send("POST", "/v1/layout", content=body, headers=JSON)
+    problem = answer.json()
+    (fault,) = problem["errors"]
+
+    assert answer.status_code == 400
+    assert fault["pointer"] == pointer
+    assert fault["code"] == "member_repeated"
+    assert f"{named} twice" in fault["detail"]
+    assert fault["detail"] in problem["detail"]
+
+
+@pytest.mark.parametrize("brackets", [("[", "]"), ('{"a":', "}")])
+def test_deep_nesting_is_refused_in_plain_words(send, brackets):
+    """A body nested two hundred deep and more is refused with that number, and not in a parser's words."""
+    opening, closing = brackets
+    answer = send("POST", "/v1/layout", content=opening * 201 + "1" + closing * 201, headers=JSON)
+
+    assert answer.status_code == 400
+    assert "200 deep" in answer.json()["detail"]
+    assert "recursion" not in answer.text
+    assert "nested" not in send("POST", "/v1/layout", content=opening * 199 + "1" + closing * 199, headers=JSON).text
+
+
+@pytest.mark.source("Unicode Character Database: names of characters")
+@pytest.mark.parametrize(
+    ("member", "text", "words"),
+    [
+        ("title", "board\u202e", "Character 6 of this text, U+202E (right-to-left override), is not accepted here."),
+        ("title", "\x07", "Character 1 of this text, U+0007 (a control character), is not accepted here."),
+        (
+            "title",
+            "ab\U000e0041",
+            "Character 3 of this text, U+E0041 (tag latin capital letter a), is not accepted here.",
+        ),
+        ("date", "25.11.2026", "This text does not have the form that is needed here."),
+    ],
+)
+def test_a_character_that_is_not_accepted_is_told_by_number_and_name(send, member, text, words):
+    """The refusal of a text says which character is at fault and where; a date of another form has none."""
+    question = {"part": {"id": "a", "kind": "board", "true_scale": 650}, member: text}
+    problem = send("POST", "/v1/label", json=question).json()
+
+    assert problem["errors"][0]["pointer"] == f"/{member}"
+    assert problem["errors"][0]["detail"] == words
+
+
+def test_a_name_with_a_letter_that_is_not_accepted(send):
+    """Names that other systems have to read are spelled in a few characters; the first other one is told."""
+    parts = [{"id": "größe", "kind": "board", "true_scale": 650}, {"id": "b", "kind": "bridge", "true_scale": 650}]
+    detail = send("POST", "/v1/assembly", json={"parts": parts}).json()["errors"][0]["detail"]
+
+    assert detail == "Character 3 of this text, U+00F6 (latin small letter o with diaeresis), is not accepted here."
 
 
 def test_long_lists_are_refused_by_setting(send):

@@ -86,3 +86,53 @@ def test_a_sheet_comes_as_a_pdf(send):
     assert first.content.startswith(b"%PDF-1.")
     assert first.content == second.content
     assert first.headers["content-disposition"] == 'attachment; filename="spec-sheet-BD-17.pdf"'
+
+
+FAN = {"id": "F", "kind": "board", "true_scale": {"bass": 686, "treble": 648}, "rule": "equal", "frets": 24}
+OUTLINE = {"strings": 7, "widths": {"nut": 50, "last_fret": 66}, "margins": 3}
+STRING = {"pitch": "E4", "diameter": 0.25, "unit_mass": 0.4, "R": 23}
+
+
+def test_a_fan_board_has_both_sides(send):
+    """By equal spacing fret 12 is at half of each true scale; sentences have both, bass first."""
+    question = {"part": FAN | {"square_fret": 7}, "outline": OUTLINE}
+    sheet = send("POST", "/v1/spec-sheet", json=question).json()
+
+    assert sheet["frets"][11]["from_nut"] == pytest.approx(343.0)
+    assert sheet["treble"]["frets"][11]["from_nut"] == pytest.approx(324.0)
+    assert sheet["treble"]["true_scale"]["value"] == pytest.approx(648.0)
+    assert "686.00 / 648.00 mm" in sheet["sentences"]["statement"]
+    assert "square at fret 7" in sheet["sentences"]["rule"]
+    for form in ("html", "pdf"):
+        assert send("POST", f"/v1/spec-sheet?format={form}", json=question).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("members", "pointer"),
+    [
+        ({"stringing": {"strings": [STRING | {"pitch": "H9"}], "heights": {"nut": 1, "saddle_above_nut": 3}}},
+         "/stringing/strings/0/pitch"),
+        ({"stringing": {"strings": [STRING], "heights": {"nut": 1, "saddle_above_nut": -5}}},
+         "/stringing/heights/saddle_above_nut"),
+        ({"outline": OUTLINE | {"margins": 30}}, "/outline/margins"),
+        ({"outline": OUTLINE, "part": FAN}, "/part/square_fret"),
+        ({"part": FAN, "stringing": {"strings": [STRING], "heights": {"nut": 1, "saddle_above_nut": 3}}},
+         "/stringing"),
+    ],
+)  # fmt: skip
+def test_a_refusal_points_into_the_question(send, members, pointer):
+    """What other operations refuse is named where it stands in the question of a sheet."""
+    part = {"id": "b", "kind": "board", "layout_scale": 650, "rule": "equal"}
+    answer = send("POST", "/v1/spec-sheet", json={"part": part} | members)
+
+    assert answer.status_code == 422
+    assert answer.json()["errors"][0]["pointer"] == pointer
+
+
+def test_a_label_is_shown_as_it_was_written(send):
+    """The sentence has the label's own letters, not the number that they make."""
+    part = {"id": "b", "kind": "board", "layout_scale": "24.75 in", "rule": "eighteenth", "label": "24 3/4 in"}
+    sheet = send("POST", "/v1/spec-sheet", json={"part": part}).json()
+
+    assert sheet["label"]["text"] == "24 3/4 in"
+    assert sheet["sentences"]["label"].startswith("The label says 24 3/4 in.")

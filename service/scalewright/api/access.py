@@ -6,6 +6,7 @@ from scalewright.api.keys import Key, key_of
 from scalewright.api.problems import Refusal, problem
 from scalewright.api.quota import Grant, Quota
 from scalewright.api.settings import Settings
+from scalewright.lutherie.phrases import counted
 
 __all__ = ["Access", "is_open"]
 
@@ -97,6 +98,8 @@ def _telling(send: Send, quota: Quota, grant: Grant) -> Send:
 
 
 def _over_quota(quota: Quota, grant: Grant) -> Refusal:
-    about = f"There may be {quota.per_minute} requests in a minute; the next one may come in {grant.next_in} s."
+    about = (
+        f"There may be {counted(quota.per_minute, 'request')} in a minute; the next one may come in {grant.next_in} s."
+    )
     headers = {"Retry-After": str(grant.next_in)}
     return Refusal("quota-exceeded", about, headers=headers, facts={"violated-policies": ["caller"]})

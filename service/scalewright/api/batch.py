@@ -21,39 +21,26 @@ from pydantic import ValidationError
 from starlette.exceptions import HTTPException
 from starlette.types import Receive, Scope, Send
 
+from scalewright.api.batch_body import LINE_TYPES, is_array, question_of, texts_of_array
 from scalewright.api.documentation import batch_documentation
 from scalewright.api.faults import refuse_invalid
 from scalewright.api.lines import read_lines
 from scalewright.api.media import choose
 from scalewright.api.problems import Refusal, document_of, request_id_of
 from scalewright.api.settings import Settings
-from scalewright.api.strict_json import check_body
 from scalewright.api.workshop import Workshop
 from scalewright.lutherie.errors import LutherieError
 from scalewright.wire.quantities import Question
 
-__all__ = ["Batch", "BatchOperation", "add_batch"]
+__all__ = ["Batch", "BatchOperation", "add_batch", "disconnected", "refusal_of", "send_pieces"]
 
 _LOG = logging.getLogger("scalewright.batch")
-
-JSON_LINES = "application/jsonl"
-_NAMES = (JSON_LINES, "application/x-ndjson")
-"""Media types of lines of JSON, the one we prefer first; neither is registered."""
 
 _CHUNK = 1024
 """Lines that are worked on at once."""
 
 _PIECE = 131_072
 """Bytes after which a piece is sent."""
-
-_LONGEST_ID = 200
-"""Characters of an id that comes back."""
-
-_IDS = frozenset({str, int, float, type(None)})
-"""What an id may be."""
-
-_LONGEST_ARRAY = 4_194_304
-"""Bytes of a batch that is sent as one JSON array."""
 
 _Outcome = bytes | LutherieError | ValidationError
 Solver = Callable[[Sequence[dict[str, Any]]], Sequence[_Outcome]]
@@ -88,17 +75,17 @@ class BatchOperation(APIRoute):
         settings: Settings = scope["app"].state.settings
         workshop: Workshop = scope["app"].state.workshop
         headers: dict[bytes, bytes] = dict(scope["headers"])
-        media_type = choose(_NAMES, headers.get(b"accept"))
+        media_type = choose(LINE_TYPES, headers.get(b"accept"))
         if scope["query_string"]:
             raise Refusal("invalid-request", "This address takes no parameters; use the lines of the body.")
-        as_array = _is_array(headers)
+        as_array = is_array(headers)
         lines = await read_lines(receive, settings.max_batch_lines, settings.max_line_bytes, whole=as_array)
         if lines is None:
             return
-        texts = _texts_of_array(lines.texts, settings) if as_array else lines.texts
+        texts = texts_of_array(lines.texts, settings) if as_array else lines.texts
         begin = [(b"content-type", media_type.encode()), (b"cache-control", b"no-store")]
         await send({"type": "http.response.start", "status": 200, "headers": begin})
-        gone = asyncio.ensure_future(_disconnected(receive))
+        gone = asyncio.ensure_future(disconnected(receive))
         try:
             counts = scope["state"]["batch_lines"] = {"result": 0, "problem": 0}  # for the metrics
             request_id = request_id_of(scope)
@@ -132,7 +119,7 @@ class BatchOperation(APIRoute):
                 part = await waiting.popleft()
                 end.add(part)
                 counts.update(result=end.results, problem=end.problems)
-                await _send_pieces(send, part.pieces, gone)
+                await send_pieces(send, part.pieces, gone)
                 if gone.done():
                     return
         finally:
@@ -218,7 +205,7 @@ def answer_lines(
     places: list[int] = []
     for place, line in enumerate(lines):
         try:
-            ids[place], question = _question_of(line, max_list_items)
+            ids[place], question = question_of(line, max_list_items)
         except Refusal as refusal:
             outcomes[place] = refusal
             ids[place] = refusal.facts.pop("id", None) if isinstance(refusal.facts, dict) else None
@@ -238,7 +225,7 @@ def answer_lines(
             if batch.tally is not None:
                 part.tally[batch.tally(outcome)] += 1
         else:
-            answers.append(_problem_line(first + place, ids[place], _refusal_of(outcome, batch), request_id))
+            answers.append(_problem_line(first + place, ids[place], refusal_of(outcome, batch), request_id))
             part.problems += 1
         length += len(answers[-2]) if isinstance(outcome, bytes) else len(answers[-1])
         if length >= _PIECE:
@@ -266,7 +253,7 @@ def _solve(batch: Batch, questions: Sequence[dict[str, Any]]) -> Sequence[_Outco
     return [*_solve(batch, questions[:middle]), *_solve(batch, questions[middle:])]
 
 
-def _refusal_of(outcome: _Outcome | Refusal | None, batch: Batch) -> Refusal:
+def refusal_of(outcome: _Outcome | Refusal | None, batch: Batch) -> Refusal:
     """The refusal that an outcome becomes."""
     if isinstance(outcome, Refusal):
         return outcome
@@ -283,70 +270,7 @@ def _problem_line(index: int, identifier: object, refusal: Refusal, request_id: 
     return orjson.dumps(line, option=orjson.OPT_APPEND_NEWLINE)
 
 
-def _question_of(line: bytes | None, max_list_items: int) -> tuple[object, dict[str, Any]]:
-    """The id and the question of a line.
-
-    Raises
-    ------
-    Refusal
-        For a line that is too long, no JSON, no object, or that names a member twice.
-    """
-    if line is None:
-        raise Refusal("line-too-long", "This line is longer than a line may be; a line holds one question.")
-    try:
-        members = orjson.loads(line)
-    except orjson.JSONDecodeError as error:
-        message = f"The line is not JSON that can be read: {error.msg} at character {error.pos + 1}."
-        raise Refusal("malformed-request", message) from None
-    if not isinstance(members, dict):
-        raise Refusal("invalid-request", "A line has to be an object in braces: one question.")
-    named = len(members)
-    identifier = members.pop("id", None)
-    if type(identifier) not in _IDS or (type(identifier) is str and len(identifier) > _LONGEST_ID):
-        detail = f"An id is a text of at most {_LONGEST_ID} characters, or a number."
-        fault = {"pointer": "/id", "code": "id_type", "detail": detail, "example": "board-17"}
-        raise Refusal("invalid-request", f"At /id: {detail}", faults=[fault])
-    # A member that is given twice is lost by now, but the bytes still have it; where they have more that looks
-    # like a member than was read, or may have a long list, they are read again by the strict reader.
-    if line.count(b'":') != named or b'" :' in line or len(line) >= 2 * max_list_items:
-        try:
-            check_body(line, max_list_items)
-        except Refusal as refusal:
-            raise Refusal(refusal.slug, refusal.detail, faults=refusal.faults, facts={"id": identifier}) from None
-    return identifier, members
-
-
-def _is_array(headers: dict[bytes, bytes]) -> bool:
-    """Whether a batch comes as one JSON array; refuse what is neither that nor lines of JSON."""
-    name = headers.get(b"content-type", b"").partition(b";")[0].strip().lower().decode("latin-1")
-    if headers.get(b"content-encoding", b"identity").lower() != b"identity":
-        raise Refusal("unsupported-media-type", "The body has to be sent as it is; leave Content-Encoding out.")
-    if name == "application/json":
-        return True
-    if name not in _NAMES:
-        message = f"A batch has to be lines of JSON; send the header Content-Type: {JSON_LINES}."
-        raise Refusal("unsupported-media-type", message)
-    return False
-
-
-def _texts_of_array(texts: Sequence[bytes | None], settings: Settings) -> list[bytes | None]:
-    """The questions of a JSON array as lines."""
-    text = b"\n".join(line for line in texts if line is not None)
-    if len(text) > _LONGEST_ARRAY:
-        message = f"A batch as one array may have at most {_LONGEST_ARRAY} bytes; send lines of JSON instead."
-        raise Refusal("body-too-large", message)
-    try:
-        questions = orjson.loads(text)
-    except orjson.JSONDecodeError as error:
-        raise Refusal("malformed-request", f"The body is not JSON that can be read: {error.msg}.") from None
-    if not isinstance(questions, list):
-        raise Refusal("invalid-request", "A batch as application/json has to be an array of questions.")
-    if len(questions) > settings.max_batch_lines:
-        raise Refusal("too-many-lines", f"A batch may have at most {settings.max_batch_lines} questions.")
-    return [orjson.dumps(question) for question in questions]
-
-
-async def _send_pieces(send: Send, pieces: Sequence[bytes | memoryview], gone: "asyncio.Future[None]") -> None:
+async def send_pieces(send: Send, pieces: Sequence[bytes | memoryview], gone: "asyncio.Future[None]") -> None:
     """Send some lines, a piece at a time, and let small requests pass in between; stop when the client has gone."""
     for piece in pieces:
         if gone.done():
@@ -355,7 +279,7 @@ async def _send_pieces(send: Send, pieces: Sequence[bytes | memoryview], gone: "
         await asyncio.sleep(0)
 
 
-async def _disconnected(receive: Receive) -> None:
+async def disconnected(receive: Receive) -> None:
     """Wait until the client has gone."""
     while (await receive())["type"] != "http.disconnect":
         pass
@@ -391,7 +315,7 @@ def add_batch(router: APIRouter, path: str, batch: Batch, *, operation_id: str, 
         summary=summary,
         response_model=None,
         **batch_documentation(
-            _NAMES,
+            LINE_TYPES,
             batch.question,
             path.split("/")[1],
             batch.tallied,

@@ -13,7 +13,7 @@ from scalewright.api.media import CSV, DXF, FORMATS, HTML, JSON, PDF, PNG, SVG
 from scalewright.api.problems import KINDS, MEDIA_TYPE
 from scalewright.wire.problems import Problem
 
-__all__ = ["ABOUT", "TAGS", "answer_documentation", "openapi_document", "problem_documentation"]
+__all__ = ["ABOUT", "OTHER_FORMS", "TAGS", "answer_documentation", "openapi_document", "problem_documentation"]
 
 ABOUT = """\
 Turns a label or a few caliper readings into one unambiguous definition of a fretted board, and uses it for all that \
@@ -62,7 +62,7 @@ _CACHING = {
 _EXAMPLES = "x-examples"
 _BATCH_EXAMPLES = "x-batch-examples"
 """Notes which cases an operation shows until the document is made; nothing is read from disk before."""
-_OTHER_FORMS: dict[str, dict[str, Any]] = {
+OTHER_FORMS: dict[str, dict[str, Any]] = {
     CSV: {"schema": {"type": "string", "description": "Comma-separated values with a header (RFC 4180)."}},
     SVG: {"schema": {"type": "string", "description": "A drawing in millimetres (SVG 1.1)."}},
     DXF: {"schema": {"type": "string", "description": "A drawing in millimetres, in layers (DXF R2010)."}},
@@ -75,7 +75,7 @@ _OTHER_FORMS: dict[str, dict[str, Any]] = {
 def answer_documentation(method: str, offers: tuple[str, ...], word: str) -> dict[str, Any]:
     """Arguments of a route that document its examples, its media types and its problems."""
     content: dict[str, Any] = {JSON: {}}
-    content |= {media_type: _OTHER_FORMS[media_type] for media_type in offers if media_type != JSON}
+    content |= {media_type: OTHER_FORMS[media_type] for media_type in offers if media_type != JSON}
     caching = _CACHING if method == "GET" else {}
     responses: dict[int | str, dict[str, Any]] = {200: {"content": content, "headers": _REQUEST_ID | caching}}
     if method == "GET":

@@ -7,6 +7,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from scalewright.api.problems import Refusal, problem
 from scalewright.api.settings import Settings
+from scalewright.lutherie.phrases import plain
 
 __all__ = ["Limits"]
 
@@ -91,7 +92,7 @@ class Limits:
                 async with asyncio.timeout_at(deadline):
                     message = await receive()
             except TimeoutError:
-                about = f"The body did not arrive within {seconds:g} seconds; send it in one go."
+                about = f"The body did not arrive within {plain(seconds)} s; send it in one go."
                 raise Refusal("request-timeout", about, headers=_CLOSE) from None
             received += len(message.get("body", b""))
             if received > most:

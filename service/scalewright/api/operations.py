@@ -50,14 +50,14 @@ from scalewright.api.documentation import answer_documentation
 from scalewright.api.faults import refuse_invalid, refuse_parameter, refuse_unreadable
 from scalewright.api.file_names import content_disposition
 from scalewright.api.languages import choose_language
-from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, HTML, JSON, choose
+from scalewright.api.media import CONTENT_TYPES, FORMATS, HEAVY, HTML, JSON, PAINTED, choose
 from scalewright.api.problems import Refusal
 from scalewright.api.retirement import Retirement
 from scalewright.api.settings import Settings
 from scalewright.api.strict_json import check_body
 from scalewright.wire.quantities import AnswerContext, Question
 
-__all__ = ["Operation", "get", "post"]
+__all__ = ["Operation", "get", "parameters_of", "post"]
 
 _Endpoint = TypeVar("_Endpoint", bound=Callable[..., Any])
 _Writer = Callable[[Any, AnswerContext], bytes]
@@ -87,7 +87,7 @@ class Operation(APIRoute):
         if scope["method"] != self.method:
             raise HTTPException(405)
         headers: dict[bytes, bytes] = dict(scope["headers"])
-        parameters = _parameters(scope["query_string"], self.repeatable) if scope["query_string"] else {}
+        parameters = parameters_of(scope["query_string"], self.repeatable) if scope["query_string"] else {}
         media_type = choose(self.offers, headers.get(b"accept"), parameters.pop("format", None))
         settings: Settings = scope["app"].state.settings
         if self.from_query:
@@ -103,7 +103,9 @@ class Operation(APIRoute):
             language, known = choose_language(headers.get(b"accept-language"))
             context = {**context, "language": language, "language_known": known}
             spoken = [(b"content-language", language.encode()), (b"vary", b"Accept-Language")]
-        if media_type in HEAVY:
+        if media_type in PAINTED:
+            content = await scope["app"].state.workshop.run(self.writers[media_type], result, context)
+        elif media_type in HEAVY:
             content = await run_in_threadpool(self.writers[media_type], result, context)
         else:
             content = self.writers[media_type](result, context)
@@ -233,7 +235,7 @@ def _writers_of(answer: type[BaseModel]) -> Mapping[str, _Writer]:
     return writers | {media_type: writer for media_type, writer in others.items() if writer is not None}
 
 
-def _parameters(query: bytes, repeatable: frozenset[str]) -> dict[str, str]:
+def parameters_of(query: bytes, repeatable: frozenset[str]) -> dict[str, str]:
     """Parameters of a query; those that may be given repeatedly are joined by commas."""
     try:
         pairs = parse_qsl(query.decode("ascii"), keep_blank_values=True, max_num_fields=_MOST_PARAMETERS)

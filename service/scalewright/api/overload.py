@@ -10,6 +10,7 @@ from scalewright.api.batch import BatchOperation
 from scalewright.api.operations import Operation
 from scalewright.api.problems import Refusal, problem
 from scalewright.api.settings import Settings
+from scalewright.lutherie.phrases import plain
 
 __all__ = ["Overload"]
 
@@ -74,7 +75,7 @@ class Overload:
         except TimeoutError:
             if begun:
                 raise  # only breaking the answer off tells the client
-            about = f"The answer was not ready within {self.seconds:g} seconds; send less at once."
+            about = f"The answer was not ready within {plain(self.seconds)} s; send less at once."
             await problem(scope, Refusal("overloaded", about, headers={"Retry-After": "5"}))(scope, receive, send)
         finally:
             places.taken -= 1

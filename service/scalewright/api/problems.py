@@ -1,5 +1,6 @@
 """Problems: the one table from what can go wrong to slug, title and status, and its documents (RFC 9457)."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -18,12 +19,15 @@ __all__ = [
     "Kind",
     "Refusal",
     "document_of",
+    "is_plain",
     "pointer_to",
     "problem",
     "request_id_of",
 ]
 
 MEDIA_TYPE = "application/problem+json"
+
+_PLAIN_NAME = re.compile(r"[A-Za-z0-9_.-]{1,40}", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +60,7 @@ KINDS = {
             "This service answers those who have a key: send yours in the header X-API-Key.",
         ),
         Kind("key-not-good-here", 403, "Key not good here", "Your key is good for other addresses than this one."),
-        Kind("not-found", 404, "No such address", "Nothing lives at this address; / and /docs list what there is."),
+        Kind("not-found", 404, "No such address", "Nothing lives at this address; the address / lists what there is."),
         Kind(
             "method-not-allowed",
             405,
@@ -311,6 +315,11 @@ class Refusal(Exception):  # noqa: N818  (it is no error of ours)
         if "example" in facts:
             fault["example"] = facts.pop("example")
         return cls(slug, detail, faults=[fault], facts=facts)
+
+
+def is_plain(name: object) -> bool:
+    """Whether a name may be sent back: an index, or a short name such as our own; any other came from the sender."""
+    return isinstance(name, int) or (isinstance(name, str) and _PLAIN_NAME.fullmatch(name) is not None)
 
 
 def pointer_to(path: Sequence[str | int]) -> str:

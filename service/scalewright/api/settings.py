@@ -56,7 +56,7 @@ class Settings:
     batch_seconds: float = 120.0
     """How long a client may take to send a batch, in seconds."""
     batch_processes: int = 2
-    """Processes that answer batches beside the one that answers small requests; 0 uses a thread instead."""
+    """Processes that answer batches and paint pictures beside the one for small requests; 0 uses a thread instead."""
     max_list_items: int = 1_000
     """Longest list in a request."""
     max_url_bytes: int = 8_192

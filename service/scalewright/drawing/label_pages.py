@@ -8,9 +8,19 @@ from scalewright.drawing.language import Language
 from scalewright.drawing.moving import moved
 from scalewright.drawing.page import Drawing
 from scalewright.drawing.sheet import PAPERS
-from scalewright.lutherie.errors import LutherieError, PaperError
+from scalewright.lutherie.errors import PaperError, refused_within
 
-__all__ = ["MOST_LABELS", "FilledPages", "LabelPages", "PageGrid", "fill_pages", "grid_of", "print_pages"]
+__all__ = [
+    "MOST_LABELS",
+    "FilledPages",
+    "LabelPages",
+    "LabelPaper",
+    "PageGrid",
+    "fill_pages",
+    "grid_of",
+    "print_pages",
+    "set_on_pages",
+]
 
 MOST_LABELS = 500
 """The most labels in one file."""
@@ -29,14 +39,21 @@ class PageGrid:
     top: float
     """From the upper edge of the paper to the first row. [mm]"""
 
+    @property
+    def places(self) -> int:
+        """Labels on a page."""
+        return self.columns * self.rows
+
 
 @dataclass(frozen=True, slots=True)
-class LabelPages:
-    """Labels of one size that go on pages."""
+class LabelPaper:
+    """Label paper: labels of one size on sheets."""
 
-    orders: Sequence[LabelOrder]
-    """The labels, all of one size."""
-    paper: str
+    width: float
+    """Of a label. [mm]"""
+    height: float
+    """Of a label. [mm]"""
+    paper: str = "A4"
     """A4 or letter, upright."""
     start: int = 1
     """Place of the first label on the first page, counted along the rows from the upper left."""
@@ -48,6 +65,16 @@ class LabelPages:
     """From the left edge to the first column; None to centre the labels. [mm]"""
     top: float | None = None
     """From the upper edge to the first row; None to centre the labels. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class LabelPages:
+    """Labels of one size that go on pages."""
+
+    orders: Sequence[LabelOrder]
+    """The labels, all of the size that the paper has."""
+    paper: LabelPaper
+    """What they go on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,15 +96,15 @@ class FilledPages:
     @property
     def pages(self) -> int:
         """How many pages there are."""
-        return -(-(len(self.labels) + self.wanted.start - 1) // (self.grid.columns * self.grid.rows))
+        return -(-(len(self.labels) + self.wanted.paper.start - 1) // self.grid.places)
 
 
-def grid_of(wanted: LabelPages) -> PageGrid:
+def grid_of(wanted: LabelPaper) -> PageGrid:
     """Places of labels on a page.
 
     Parameters
     ----------
-    wanted : LabelPages
+    wanted : LabelPaper
         Size, gaps and edges.
 
     Returns
@@ -91,17 +118,16 @@ def grid_of(wanted: LabelPages) -> PageGrid:
         Not one label fits the paper, or the first place is none of the page's.
     """
     height, width = PAPERS[wanted.paper]
-    first = wanted.orders[0]
-    columns = _count(width - (wanted.left or 0.0), first.width, wanted.column_gap)
-    rows = _count(height - (wanted.top or 0.0), first.height, wanted.row_gap)
+    columns = _count(width - (wanted.left or 0.0), wanted.width, wanted.column_gap)
+    rows = _count(height - (wanted.top or 0.0), wanted.height, wanted.row_gap)
     if columns * rows == 0:
-        message = f"no label of {first.width:g} mm by {first.height:g} mm fits this paper from these edges"
+        message = f"no label of {wanted.width:g} mm by {wanted.height:g} mm fits this paper from these edges"
         raise PaperError(message, field=("size",))
     if wanted.start > columns * rows:
         message = f"a page has {columns * rows} places, so the first label cannot have place {wanted.start}"
         raise PaperError(message, field=("start",), places=columns * rows)
-    free_x = width - columns * first.width - (columns - 1) * wanted.column_gap
-    free_y = height - rows * first.height - (rows - 1) * wanted.row_gap
+    free_x = width - columns * wanted.width - (columns - 1) * wanted.column_gap
+    free_y = height - rows * wanted.height - (rows - 1) * wanted.row_gap
     left = 0.5 * free_x if wanted.left is None else wanted.left
     top = 0.5 * free_y if wanted.top is None else wanted.top
     return PageGrid(columns, rows, left, top)
@@ -132,14 +158,11 @@ def fill_pages(wanted: LabelPages) -> FilledPages:
     LutherieError
         What a label is refused for alone; its field begins with the label's place in the list.
     """
-    grid = grid_of(wanted)
+    grid = grid_of(wanted.paper)
     labels = []
     for index, order in enumerate(wanted.orders):
-        try:
+        with refused_within(("labels", index)):
             labels.append(fill_label(order))
-        except LutherieError as refusal:
-            refusal.field = ("labels", index, *refusal.field)
-            raise
     return FilledPages(wanted, grid, labels)
 
 
@@ -163,16 +186,44 @@ def print_pages(filled: FilledPages, language: Language) -> list[Drawing]:
     LabelSizeError
         The labels are too small for the content of one of them.
     """
-    wanted, grid = filled.wanted, filled.grid
-    height, width = PAPERS[wanted.paper]
-    title = language.say("labels")
-    pages = [Drawing(width, height, title=title) for _ in range(filled.pages)]
-    for index, label in enumerate(filled.labels):
+    return set_on_pages(filled.labels, filled.wanted.paper, language, filled.wanted.paper.start - 1)
+
+
+def set_on_pages(labels: Sequence[FilledLabel], paper: LabelPaper, language: Language, taken: int = 0) -> list[Drawing]:
+    """Set some labels on pages.
+
+    Parameters
+    ----------
+    labels : sequence of FilledLabel
+        The labels.
+    paper : LabelPaper
+        What they go on.
+    language : Language
+        What they are written in.
+    taken : int
+        Places of the first page before the first of these labels.
+
+    Returns
+    -------
+    list of Drawing
+        Each label where its place is.
+
+    Raises
+    ------
+    LabelSizeError
+        The labels are too small for the content of one of them.
+    """
+    grid = grid_of(paper)
+    height, width = PAPERS[paper.paper]
+    pages = [
+        Drawing(width, height, title=language.say("labels")) for _ in range(-(-(taken + len(labels)) // grid.places))
+    ]
+    for place, label in enumerate(labels, taken):
         printed = print_label(label, language)
-        page, place = divmod(index + wanted.start - 1, grid.columns * grid.rows)
-        row, column = divmod(place, grid.columns)
-        dx = grid.left + column * (printed.width + wanted.column_gap)
-        dy = height - grid.top - row * (printed.height + wanted.row_gap) - printed.height
+        page = pages[place // grid.places]
+        row, column = divmod(place % grid.places, grid.columns)
+        dx = grid.left + column * (paper.width + paper.column_gap)
+        dy = height - grid.top - row * (paper.height + paper.row_gap) - paper.height
         for name, items in printed.drawing.layers.items():
-            pages[page].layer(name).extend(moved(item, dx, dy) for item in items)
+            page.layer(name).extend(moved(item, dx, dy) for item in items)
     return pages

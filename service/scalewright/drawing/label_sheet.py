@@ -2,17 +2,27 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from scalewright.drawing.language import Language, decimals_for
 from scalewright.drawing.letters import text_width, wrap
-from scalewright.drawing.page import Drawing, Path, Text
+from scalewright.drawing.page import Drawing, Figure, Stamps, Text
 from scalewright.lutherie.errors import LabelSizeError
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Part, Source
 from scalewright.lutherie.tag import Tag, TagUnit, tag_of
-from scalewright.lutherie.tag_text import write_tag
+from scalewright.lutherie.tag_text import LONGEST_TAG, write_tag
 
-__all__ = ["LARGEST", "PRESETS", "FilledLabel", "LabelOrder", "PrintedLabel", "fill_label", "print_label"]
+__all__ = [
+    "LARGEST",
+    "PRESETS",
+    "FilledLabel",
+    "LabelOrder",
+    "PrintedLabel",
+    "fill_label",
+    "lines_of_label",
+    "print_label",
+]
 
 PRESETS = {
     "40x20mm": (40.0, 20.0),
@@ -39,6 +49,8 @@ _LEAST_MODULE = 0.25
 _LARGEST_MODULE = 0.8
 _LEAST_LETTERS, _LARGEST_LETTERS = 1.7, 5.0
 """From one line to the next is 1.3 times as much; smaller letters are hard to read. [mm]"""
+_STEPS = round(10.0 * (_LARGEST_LETTERS - _LEAST_LETTERS))
+"""Sizes of letters that are tried, a tenth of a millimetre apart, but for the smallest."""
 _LEADING = 1.3
 _LARGE = 2.0
 """How much larger the true scale is than the other letters, at the least."""
@@ -144,11 +156,9 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
         The label is too small for its content; names the smallest that works.
     """
     order = label.order
-    rows = _modules(label.code)
     large, lines = _words(label, language)
-    found = _arrange(large, lines, len(rows), order, order.width, order.height)
-    if found is None:
-        raise _too_small(large, lines, len(rows), order)
+    found = _placed(label, large, lines)
+    rows = _modules(label.code)
     drawing = Drawing(order.width, order.height, title=order.title or label.tag.id, description=f"{large} {lines[0]}")
     _draw(drawing, found, large, rows)
     return PrintedLabel(
@@ -160,6 +170,27 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
         height=order.height,
         language=language.tag,
     )
+
+
+def lines_of_label(label: FilledLabel, language: Language) -> list[str]:
+    """Letters of a label, line by line, without its code; raises what :func:`print_label` does."""
+    large, lines = _words(label, language)
+    return [large, *_placed(label, large, lines).lines]
+
+
+def _placed(label: FilledLabel, large: str, lines: Sequence[str]) -> _Layout:
+    """Where all stands on a label; a refusal where it does not fit."""
+    order, across = label.order, _modules_across(len(label.code))
+    found = _arrange(large, lines, across, order, order.width, order.height)
+    if found is None:
+        raise _too_small(large, lines, across, order)
+    return found
+
+
+@lru_cache(maxsize=LONGEST_TAG)
+def _modules_across(length: int) -> int:
+    """Modules along a side of a code; its text has small letters, so that each takes a byte and the length tells."""
+    return len(_modules("a" * length))
 
 
 def _modules(code: str) -> Sequence[bytearray]:
@@ -176,7 +207,9 @@ def _words(label: FilledLabel, language: Language) -> tuple[str, list[str]]:
     order, tag = label.order, label.tag
     digits = decimals_for(tag.uncertainty)
     first, second = ("mm", "in") if tag.written_in == "mm" else ("in", "mm")
-    scale = f"{language.say('true_scale')} ({language.length(tag.true_scale, second, digits)})"
+    scales = [tag.true_scale, *([] if tag.treble_scale is None else [tag.treble_scale])]
+    name = language.say("true_scale" if tag.treble_scale is None else "true_scale_fan")
+    scale = f"{name} ({language.lengths(scales, second, digits)})"
     how = language.say({"readings": "measured", "definition": "taken_at_word", "label": "from_label"}[label.source])
     if tag.uncertainty is not None:
         how = f"{how}, u = {language.length(tag.uncertainty, first, digits)}"
@@ -185,11 +218,15 @@ def _words(label: FilledLabel, language: Language) -> tuple[str, list[str]]:
     elif tag.layout_scale is None:
         rule = language.rule(tag.rule)
     else:
-        length = language.length(tag.layout_scale, first, digits)
+        layouts = [tag.layout_scale, *([] if tag.treble_layout is None else [tag.treble_layout])]
+        length = language.lengths(layouts, first, digits)
         rule = language.say("laid_out", rule=language.rule(tag.rule), length=length)
+    if tag.square_fret is not None:
+        square = language.say("square_fret", fret=tag.square_fret) if tag.square_fret else language.say("square_nut")
+        rule = f"{rule}, {square}"
     number = language.say("number", id=tag.id)
     own = [line for line in (order.title, order.date) if line]
-    return language.length(tag.true_scale, first, digits), [scale, how, f"{rule[0].upper()}{rule[1:]}", number, *own]
+    return language.lengths(scales, first, digits), [scale, how, f"{rule[0].upper()}{rule[1:]}", number, *own]
 
 
 def _arrange(
@@ -219,15 +256,26 @@ def _arrange(
 
 def _fit(large: str, lines: Sequence[str], width: float, height: float) -> tuple[float, float, tuple[str, ...]] | None:
     """Size of letters, of the large ones, and lines, as large as a room allows. [mm]"""
-    letters = _LARGEST_LETTERS
-    while letters >= _LEAST_LETTERS - 1e-9 and width > 0.0:
-        wrapped = tuple(part for line in lines for part in wrap(line, letters, width))
-        big = min(width / text_width(large, 1.0), _LARGER * letters, (height - len(wrapped) * letters * _LEADING))
-        fits = all(text_width(line, letters) <= width + 1e-9 for line in wrapped)
-        if big >= _LARGE * letters and fits:
-            return letters, big, wrapped
-        letters -= 0.1
-    return None
+    smallest = _fit_letters(large, lines, _LEAST_LETTERS, width, height)
+    if smallest is None:  # larger ones do not fit either
+        return None
+    for step in range(_STEPS):
+        fitted = _fit_letters(large, lines, _LARGEST_LETTERS - 0.1 * step, width, height)
+        if fitted is not None:
+            return fitted
+    return smallest
+
+
+def _fit_letters(
+    large: str, lines: Sequence[str], letters: float, width: float, height: float
+) -> tuple[float, float, tuple[str, ...]] | None:
+    """The same for letters of one size."""
+    if width <= 0.0:
+        return None
+    wrapped = tuple(part for line in lines for part in wrap(line, letters, width))
+    big = min(width / text_width(large, 1.0), _LARGER * letters, (height - len(wrapped) * letters * _LEADING))
+    fits = all(text_width(line, letters) <= width + 1e-9 for line in wrapped)
+    return (letters, big, wrapped) if big >= _LARGE * letters and fits else None
 
 
 def _too_small(large: str, lines: Sequence[str], modules: int, order: LabelOrder) -> LabelSizeError:
@@ -276,12 +324,19 @@ def _draw(drawing: Drawing, layout: _Layout, large: str, rows: Sequence[bytearra
     # On whole dots, counted from the lower left corner, so that a picture has no grey between light and dark.
     left = left // layout.dot * layout.dot + _QUIET * layout.module
     upper = base // layout.dot * layout.dot + side - _QUIET * layout.module
-    code = drawing.layer("code")
+    drawing.layer("code").append(Stamps(_figure(rows, layout.module), (left, upper)))
+
+
+def _figure(rows: Sequence[bytearray], module: float) -> Figure:
+    """The dark runs of a code's rows, from its upper left corner. [mm]"""
+    shapes = []
     for number, row in enumerate(rows):
-        y = upper - number * layout.module
+        upper = -number * module
+        low = upper - module
         for start, end in _runs(row):
-            a, b = left + start * layout.module, left + end * layout.module
-            code.append(Path(((a, y), (b, y), (b, y - layout.module), (a, y - layout.module))))
+            a, b = start * module, end * module
+            shapes.append(((a, low), (b, low), (b, upper), (a, upper)))
+    return Figure(tuple(shapes), closed=True)
 
 
 def _runs(row: bytearray) -> list[tuple[int, int]]:

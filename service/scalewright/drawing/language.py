@@ -2,7 +2,7 @@
 
 import math
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
@@ -43,6 +43,11 @@ class Language:
         if unit == "mm":
             return f"{self.number(length, decimals)} mm"
         return f"{self.number(length / _INCH, decimals + 1)} in"
+
+    def lengths(self, lengths: Sequence[float], unit: str, decimals: int) -> str:
+        """Lengths [mm] in a unit, as :meth:`length` writes one, the unit once."""
+        first = [self.length(length, unit, decimals).removesuffix(unit).rstrip() for length in lengths[:-1]]
+        return " / ".join([*first, self.length(lengths[-1], unit, decimals)])
 
     def rule(self, rule: Rule) -> str:
         """A spacing rule as a person would call it."""

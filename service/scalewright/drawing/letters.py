@@ -1,15 +1,28 @@
 """Letters: how much room a text takes, and how it is broken into lines; on the safe side for any plain font."""
 
+import bisect
+import itertools
+import re
 import unicodedata
 from functools import lru_cache
+
+from scalewright.drawing.fonts import width_of
 
 __all__ = ["FONT_FAMILY", "clip_text", "text_width", "wrap"]
 
 FONT_FAMILY = "'Open Sans','DejaVu Sans',Verdana,Arial,sans-serif"
 """Fonts of an SVG, the favourite first."""
 
-_NARROW = frozenset("iljI.,:;|!'`()[]{} tfr-/")
+_NARROW = frozenset("iljI.,:;|!'`()[]{} tfr-/\N{NO-BREAK SPACE}")
 _WIDE = frozenset("mwMW@%&")
+_OF_ANY = 0.78
+"""Width of a letter beyond ASCII at the least."""
+_OTHER_FONTS = 1.1
+"""How much wider than in our font a letter may be in another one."""
+_SPACES = r"[ \t\n\r\u1680\u2000-\u2006\u2008-\u200a\u205f\u3000]+"
+_BETWEEN_WORDS = re.compile(rf"(?<!\d){_SPACES}|{_SPACES}(?!(?:mm|in)\b)")
+"""White space at which a line may be broken: not the no-break spaces U+00A0, U+2007 and U+202F, and not between a
+number and its unit."""
 
 
 class _Shares(dict[str, float]):
@@ -30,9 +43,10 @@ def _share(letter: str) -> float:
         return 1.0
     if letter.isdigit() and letter.isascii():
         return 0.64
-    if unicodedata.east_asian_width(letter) in "WF":
-        return 1.05
-    return 0.78 if letter.isupper() or not letter.isascii() else 0.63
+    if letter.isascii():
+        return 0.78 if letter.isupper() else 0.63
+    # A letter that our font lacks is printed as the sign for one that is missing, and elsewhere by another font.
+    return max(_OF_ANY, _OTHER_FONTS * width_of(letter))
 
 
 _MOST_KNOWN = 5000
@@ -64,7 +78,7 @@ def text_width(text: str, size: float) -> float:
 @lru_cache(maxsize=64)
 def _words(text: str, size: float) -> list[tuple[str, float]]:
     """Words of a text and their widths; most texts come again, in another room. [mm]"""
-    return [(word, text_width(word, size)) for word in text.split()]
+    return [(word, text_width(word, size)) for word in _BETWEEN_WORDS.split(text) if word]
 
 
 @lru_cache(maxsize=512)
@@ -108,8 +122,10 @@ def clip_text(text: str, size: float, width: float, mark: str = "…") -> str:
     """Text cut short where it is wider than there is room, with a mark that says so; at least one letter stays."""
     if text_width(text, size) <= width:
         return text
-    kept = len(text)
-    while kept > 1 and text_width(text[:kept] + mark, size) > width:
+    room = width / size - text_width(mark, 1.0)
+    reaches = list(itertools.accumulate(map(_SHARES.__getitem__, text)))
+    kept = max(1, bisect.bisect_right(reaches, room))
+    while kept > 1 and text_width(text[:kept] + mark, size) > width:  # by a hair's breadth of rounding
         kept -= 1
     # A letter is not parted from the accents that are set upon it.
     while kept > 1 and unicodedata.combining(text[kept]):

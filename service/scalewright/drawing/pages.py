@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from scalewright.drawing.check_bars import BARS_WIDTH, draw_check_bars
 from scalewright.drawing.letters import wrap
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
+from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Single, Strokes, Text
 from scalewright.drawing.sheet import FOOT, MARGIN, Sheet
 from scalewright.lutherie.errors import PaperError
 
@@ -159,7 +159,7 @@ def _draw_foot(foot: Drawing, place: tuple[int, int], size: tuple[int, int], tit
             letters.append(Text(x + _MAP_WIDTH + 4.0, MARGIN + 10.6 - 3.5 * index, line, _LETTERS))
 
 
-def bounds(item: Item) -> tuple[float, float, float, float]:
+def bounds(item: Single) -> tuple[float, float, float, float]:
     """Left, lower, right and upper bound of an item, with room for its letters. [mm]"""
     match item:
         case Line(x1, y1, x2, y2):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from scalewright.drawing.bidi import in_visual_order
 from scalewright.drawing.fonts import font_file, with_known_letters
-from scalewright.drawing.page import Circle, Drawing, Item, Line, Path, Strokes, Text
+from scalewright.drawing.page import Circle, Drawing, Figure, Item, Line, Path, Stamps, Strokes, Text, singly
 from scalewright.drawing.pages import bounds, cut_into_pages, register_marks
 from scalewright.drawing.sheet import Sheet
 from scalewright.drawing.styles import STYLES, Style
@@ -25,6 +25,7 @@ LONGEST_SHEET = 5080.0
 """The longest side of a page that readers are bound to show: 14 400 points (ISO 32000-1, annex C). [mm]"""
 
 _FONT = "letters"
+_CORNERS = 4
 
 
 def write_pdf(drawing: Drawing) -> bytes:
@@ -87,7 +88,7 @@ def write_pdf_pages(cover: Drawing, drawing: Drawing, sheet: Sheet) -> bytes:
     for layer, item in register_marks(drawing, sheet):
         marks.setdefault(layer, []).append(item)
     whole = {**drawing.layers, **marks}
-    placed = {layer: [(item, bounds(item)) for item in items] for layer, items in whole.items()}
+    placed = {layer: [(item, bounds(item)) for item in singly(items)] for layer, items in whole.items()}
     canvas, buffer = _canvas(drawing)
     _begin_page(canvas, cover)
     _draw(canvas, cover.layers)
@@ -110,13 +111,15 @@ def write_pdf_pages(cover: Drawing, drawing: Drawing, sheet: Sheet) -> bytes:
     return buffer.getvalue()
 
 
-def write_pdf_sheets(sheets: Sequence[Drawing]) -> bytes:
+def write_pdf_sheets(sheets: Sequence[Drawing], letters: str = "") -> bytes:
     """Write drawings as the pages of one file, each at full size.
 
     Parameters
     ----------
     sheets : sequence of Drawing
         What is drawn; the first names the file.
+    letters : str
+        Letters that the file's font has in any case, in this order; files with the same ones can be joined.
 
     Returns
     -------
@@ -124,6 +127,11 @@ def write_pdf_sheets(sheets: Sequence[Drawing]) -> bytes:
         The same for the same drawings.
     """
     canvas, buffer = _canvas(sheets[0])
+    if letters:
+        # A letter's number in the font is given when it is first set; this text is set and never drawn.
+        unseen = canvas.beginText()
+        unseen.setFont(_register_font(), 1.0)
+        unseen.textOut(with_known_letters(letters))
     for sheet in sheets:
         _begin_page(canvas, sheet)
         _draw(canvas, sheet.layers)
@@ -139,9 +147,12 @@ def _begin_page(canvas: "Canvas", page: Drawing) -> None:
 
 @cache
 def _register_font() -> str:
-    from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415  (loaded when first used)
+    from reportlab import rl_config  # noqa: PLC0415  (loaded when first used)
+    from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415  (the same)
     from reportlab.pdfbase.ttfonts import TTFont  # noqa: PLC0415  (the same)
 
+    # Bytes as they are: as ASCII they would be a quarter more, and take longer than all else.
+    rl_config.useA85 = 0
     pdfmetrics.registerFont(TTFont(_FONT, font_file()))
     return _FONT
 
@@ -180,7 +191,32 @@ def _take(canvas: "Canvas", style: Style) -> None:
 
 def _items(canvas: "Canvas", items: Iterable[Item], style: Style) -> None:
     fill, stroke = int(style.filled), int(style.width > 0.0)
-    for item in items:
+    for several in items:
+        if isinstance(several, Stamps) and fill and not stroke:
+            for x, y in zip(several.places[::2], several.places[1::2], strict=True):
+                canvas.addLiteral(_filled(several.figure, x, y))
+            continue
+        _singles(canvas, several, stroke, fill)
+
+
+def _filled(figure: Figure, x: float, y: float) -> str:
+    """Operators that fill a figure at a place, at one go. [mm]"""
+    numbers: list[float] = [x, y]
+    form = ["q 1 0 0 1 %.4f %.4f cm"]
+    for line in figure.lines:
+        (left, low), *others = line
+        if len(line) == _CORNERS and line[1][1] == low and line[2] == (line[1][0], line[3][1]) and line[3][0] == left:
+            form.append("%.4f %.4f %.4f %.4f re")
+            numbers += (left, low, line[2][0] - left, line[2][1] - low)
+        else:
+            form += ["%.4f %.4f m", *["%.4f %.4f l"] * len(others), "h"]
+            numbers += [place for point in line for place in point]
+    return " ".join([*form, "f Q"]) % tuple(numbers)
+
+
+def _singles(canvas: "Canvas", items: Item, stroke: int, fill: int) -> None:
+    """Draw things one by one."""
+    for item in singly([items]):
         match item:
             case Line(x1, y1, x2, y2):
                 canvas.line(x1, y1, x2, y2)

@@ -6,9 +6,9 @@ from importlib import resources
 from typing import TYPE_CHECKING
 
 from scalewright.drawing.board_sheet import plan_of_board
-from scalewright.drawing.language import Language, decimals_for
+from scalewright.drawing.language import Language
 from scalewright.drawing.page import Drawing
-from scalewright.drawing.spec_words import sentences_of
+from scalewright.drawing.spec_words import large_scale, sentences_of
 from scalewright.drawing.svg import write_svg
 from scalewright.lutherie.fingerboard import Fingerboard
 from scalewright.lutherie.spec_sheet import SpecSheet
@@ -42,13 +42,12 @@ def write_spec_page(sheet: SpecSheet, language: Language, *, whole: bool) -> byt
     """
     from markupsafe import Markup  # noqa: PLC0415  (loaded when first used)
 
-    spread = sheet.true_scale.standard_uncertainty
     page = _template().render(
         sheet=sheet,
         plan=sheet.plan,
         words=sentences_of(sheet, language),
         say=language,
-        large=language.length(sheet.true_scale.value, sheet.plan.unit, decimals_for(spread or None)),
+        large=large_scale(sheet, language),
         css=Markup(_text("spec_sheet.css")),  # noqa: S704  (a file of ours)  # nosec B704
         drawing=None if sheet.board is None else Markup(_drawing(sheet.board, sheet.plan.unit)),  # noqa: S704  # nosec B704  (escaped)
         whole=whole,

@@ -4,16 +4,16 @@ from collections.abc import Sequence
 from functools import partial
 
 from scalewright.drawing.board_sheet import plan_of_board
-from scalewright.drawing.language import Language, decimals_for
+from scalewright.drawing.language import Language
 from scalewright.drawing.letters import clip_text, text_width, wrap
 from scalewright.drawing.moving import moved
-from scalewright.drawing.page import Drawing, Line, Text
+from scalewright.drawing.page import Drawing, Line, Text, Texts
 from scalewright.drawing.pdf import write_pdf
 from scalewright.drawing.sheet import MARGIN, PAPERS
-from scalewright.drawing.spec_words import SheetSentences, sentences_of
+from scalewright.drawing.spec_words import SheetSentences, large_scale, sentences_of
 from scalewright.lutherie.errors import PaperError
 from scalewright.lutherie.fingerboard import Fingerboard
-from scalewright.lutherie.spec_sheet import SpecSheet
+from scalewright.lutherie.spec_sheet import SheetFret, SpecSheet
 
 __all__ = ["spec_drawing", "write_spec_pdf"]
 
@@ -93,10 +93,10 @@ class _Setting:
     def left(self, x: float, top: float) -> float:
         """What is known of the part, and its strings."""
         say, sheet, plan = self.language.say, self.sheet, self.sheet.plan
-        spread = sheet.true_scale.standard_uncertainty
-        large = self.language.length(sheet.true_scale.value, plan.unit, decimals_for(spread or None))
+        large = large_scale(sheet, self.language)
+        bold = min(2.4 * self.size, self.column / text_width(large, 1.0))
         top = self.heading(x, top, say("true_scale"))
-        self.letters.append(Text(x, top - 2.2 * self.size, large, 2.4 * self.size, bold=True))
+        self.letters.append(Text(x, top - 2.2 * self.size, large, bold, bold=True))
         top -= 3.2 * self.size
         facts = [
             (say("true_scale"), self.words.true_scale),
@@ -139,10 +139,18 @@ class _Setting:
         say, number = self.language.say, self.language.number
         top = self.heading(x, top, say("heading_frets"))
         top = self.paragraph(x, top, say("from_nut"), self.column)
-        rows = [
-            (str(row.fret), number(row.millimetres, 2), number(row.inches, 3), row.fraction) for row in self.sheet.frets
-        ]
-        return self.table(x, top, (say("fret"), "mm", "in", say("fraction")), rows, (0.14, 0.36, 0.58, 1.0))
+
+        def cells(row: SheetFret) -> tuple[str, ...]:
+            return number(row.millimetres, 2), number(row.inches, 3), row.fraction
+
+        heads: tuple[str, ...] = ("mm", "in", say("fraction"))
+        ends: tuple[float, ...] = (0.14, 0.36, 0.58, 1.0)
+        rows = [(str(row.fret), *cells(row)) for row in self.sheet.frets]
+        if self.sheet.treble is not None:
+            heads = (f"{say('bass')}, mm", "in", "1/64 in", f"{say('treble')}, mm", "in", "1/64 in")
+            ends = (0.09, 0.28, 0.4, 0.55, 0.75, 0.86, 1.0)
+            rows = [(*row, *cells(other)) for row, other in zip(rows, self.sheet.treble.frets, strict=True)]
+        return self.table(x, top, (say("fret"), *heads), rows, ends)
 
     def heading(self, x: float, top: float, text: str) -> float:
         """A heading."""
@@ -184,6 +192,6 @@ class _Setting:
         plan_of_board(whole, board, self.sheet.plan.unit)
         dx, dy = MARGIN + _AROUND - factor * min(xs), top - high + _AROUND - factor * min(ys)
         for name, items in whole.layers.items():
-            kept = [moved(item, dx, dy, factor) for item in items if not isinstance(item, Text)]
+            kept = [moved(item, dx, dy, factor) for item in items if not isinstance(item, Text | Texts)]
             self.drawing.layer(name).extend(kept)
         return top - high

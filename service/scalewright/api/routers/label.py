@@ -2,7 +2,8 @@
 
 from fastapi import APIRouter
 
-from scalewright.api.batch import Batch, add_batch
+from scalewright.api.batch import Batch
+from scalewright.api.label_document import add_label_batch
 from scalewright.api.operations import post
 from scalewright.drawing.label_sheet import FilledLabel, fill_label
 from scalewright.lutherie.tag import Tag
@@ -40,12 +41,17 @@ async def label_read(question: TagIn) -> Tag:
     return read_tag(question.to_domain())
 
 
-add_batch(
+add_label_batch(
     router,
-    "/label/batch",
     Batch(PrintedLabelIn, answer_labels),
-    operation_id="label_batch",
-    summary="Say what many labels say",
-    about="""Answer many questions of /v1/label, each as a line of JSON: the letters of each label, in English, and the
-    text of its code, for a label printer's own program.""",
+    about="""Answer many questions of /v1/label, each as a line of JSON. By Accept the answer is lines of JSON, the
+    letters of each label, in English, and the text of its code, for a label printer's own program; or one PDF of all
+    labels on sheets of A4 or letter label paper, to be printed at 100 %.
+
+    The parameters belong to the PDF: size of all labels, paper, the first label's place, gaps and edges; bare numbers
+    in them are in `unit`. A line that names another size or printer than they do is bad. All lines are looked over
+    before the first byte is sent. Bad ones are named in a problem, by pointers into the batch as if it were one array:
+    `/17/part/rule`; or, with `bad_lines=list`, the others are printed and the last pages list the bad ones. The PDF
+    comes page by page, so that a file cut off has no end and is none. Its letters are in English, German or French by
+    Accept-Language.""",
 )

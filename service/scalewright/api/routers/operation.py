@@ -15,6 +15,8 @@ __all__ = ["router"]
 
 router = APIRouter(tags=["operation"])
 _NO_STORE = {"Cache-Control": "no-store"}
+_API = "v1"
+"""The versions of the API that are served: one."""
 
 
 class Health(BaseModel):
@@ -67,9 +69,13 @@ def metrics(request: Request) -> Response:
 @router.get("/", include_in_schema=False)
 async def root(request: Request) -> Response:
     """Where to begin: links for programs, the documentation for people."""
-    if choose(("application/json", "text/html"), request.headers.get("accept", "*/*").encode("latin-1")) == "text/html":
-        return RedirectResponse("/docs", 307, {"Vary": "Accept"})
-    links = {"documentation": "/docs", "openapi": "/openapi.json"}
-    links |= {word: f"/v1/{word}" for word in ("identification", "layout", "rules")}
-    headers = {"Link": '</openapi.json>; rel="service-desc", </docs>; rel="service-doc"', "Vary": "Accept"}
-    return JSONResponse({"service": "scalewright", "version": __version__, "links": links}, headers=headers)
+    links = {word: f"/{_API}/{word}" for word in ("identification", "layout", "rules")}
+    headers = {"Vary": "Accept"}
+    if request.app.state.settings.docs:
+        accepted = request.headers.get("accept", "*/*").encode("latin-1")
+        if choose(("application/json", "text/html"), accepted) == "text/html":
+            return RedirectResponse("/docs", 307, headers)
+        links = {"documentation": "/docs", "openapi": "/openapi.json", **links}
+        headers["Link"] = '</openapi.json>; rel="service-desc", </docs>; rel="service-doc"'
+    members = {"service": "scalewright", "version": __version__, "api": [_API], "links": links}
+    return JSONResponse(members, headers=headers)

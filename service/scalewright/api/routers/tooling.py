@@ -3,8 +3,8 @@
 from fastapi import APIRouter
 
 from scalewright.api.operations import post
-from scalewright.lutherie.signature import ToolOrigin, origin_of
-from scalewright.lutherie.tooling import Tooling, study
+from scalewright.lutherie.signature import ToolOrigin
+from scalewright.lutherie.tooling import Tooling, came_from, study
 from scalewright.wire.signature import ToolOriginIn, ToolOriginOut
 from scalewright.wire.tooling import ToolingIn, ToolingOut
 
@@ -34,4 +34,4 @@ def tooling(question: ToolingIn) -> Tooling:
 )
 async def tooling_origin(question: ToolOriginIn) -> ToolOrigin:
     """Hold a board of unknown origin against the signatures of several tools, or find that none of them made it."""
-    return origin_of(*question.to_domain())
+    return came_from(*question.to_domain())

@@ -25,7 +25,7 @@ def test_a_request_names_its_types_and_its_sender(ask):
     (request,) = double.requests
     assert str(request.url) == "http://scalewright.test/v1/layout"
     assert request.headers["Content-Type"] == request.headers["Accept"] == "application/json"
-    assert request.headers["User-Agent"] == f"scalewright-client/{sc.__version__}"
+    assert request.headers["User-Agent"] == f"scalewright-client/{sc.__version__} (API v1)"
     assert "X-API-Key" not in request.headers
 
 

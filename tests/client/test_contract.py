@@ -1,6 +1,8 @@
 """The client against the service's OpenAPI document: a renamed field on either side fails here."""
 
+import functools
 import inspect
+import operator
 import types
 from dataclasses import MISSING, fields, is_dataclass
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints, is_typeddict
@@ -47,14 +49,23 @@ def nullable(document, schema):
 def without_none(hint):
     """The annotation besides None."""
     if get_origin(hint) in {Union, types.UnionType}:
-        (hint,) = (option for option in get_args(hint) if option is not type(None))
+        hints = [option for option in get_args(hint) if option is not type(None)]
+        return functools.reduce(operator.or_, hints)
     return hint
+
+
+def of_kind(hint, schema):
+    """Of an annotation with alternatives the one for an object, or the one for anything else."""
+    is_object = schema.get("type") == "object"
+    found = get_args(hint) if get_origin(hint) in {Union, types.UnionType} else (hint,)
+    return next((option for option in found if is_dataclass(option) == is_object), found[0])
 
 
 def assert_reads(document, schema, hint, where):
     """A result's annotation reads whatever the schema allows."""
-    hint = without_none(hint)
+    hints = without_none(hint)
     for option in variants(document, schema):
+        hint = of_kind(hints, option)
         match option.get("type"):
             case "object":
                 assert is_dataclass(hint), where

@@ -32,7 +32,9 @@ def printed():
 def test_the_examples_tell_what_the_text_says(printed):
     """The board is settled, its layout follows, and a refusal names its place."""
     lines = printed.splitlines()
-    assert lines[0] == "established"
+    shown = re.search(r"^```text\n(.*?)^```$", README.read_text(encoding="utf-8"), re.MULTILINE | re.DOTALL)
+    assert shown is not None
+    assert lines[:2] == shown[1].splitlines()
     assert any(re.fullmatch(r"62[34]\.\d\d mm, k = 1: 0\.\d\d mm", line) for line in lines)
     assert "1 1.375 1 3/8 in" in lines
     assert any(line.startswith("E4 ") and line.endswith("cents left") for line in lines)

@@ -136,6 +136,21 @@ def test_a_large_stock_gets_more_documents_and_none_is_written_over(bench, monke
     assert bench.run("labels", "labels.pdf", "--restart") == 1
     assert {name for name in bench.files if name.endswith("pdf")} == {"labels.pdf", "labels-2.pdf"}
     assert bench.files["labels-2.pdf"].startswith(b"%PDF")
+    bench.write("parts.csv", HEADER, *ROWS[:3])
+    assert bench.run("labels", "labels.pdf", "--restart") == 1
+    assert {name for name in bench.files if name.endswith("pdf")} == {"labels.pdf"}
+
+
+def test_sheets_of_an_earlier_run_do_not_stay(bench):
+    """With --restart the sheets that the earlier table names go, and whatever else is in the folder stays."""
+    bench.run("spec-sheets", "sheets", "--output-format", "html")
+    (bench.folder / "sheets" / "notes-1.html").write_text("mine", encoding="utf-8")
+    bench.write("parts.csv", f"{HEADER},identifiers", f"{ROWS[0]},order 1042; shelf 3", "BR-4,bridge,650,,,,")
+    bench.run("spec-sheets", "sheets", "--output-format", "html", "--restart")
+
+    left = {name.partition("/")[2] for name in bench.files if name.startswith("sheets/") and name.endswith("html")}
+    assert left == {"BD-17-2.html", "BR-4-3.html", "notes-1.html"}
+    assert b"order 1042, shelf 3" in bench.files["sheets/BD-17-2.html"]
 
 
 def test_a_label_of_another_size_is_a_bad_row_of_pages(bench):

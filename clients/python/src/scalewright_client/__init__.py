@@ -24,6 +24,7 @@ from scalewright_client._errors import (
     LabelSizeError,
     MalformedRequestError,
     MethodNotAllowedError,
+    MissingOperationError,
     NoSaddlePositionError,
     NotAcceptableError,
     NotAuthorisedError,
@@ -55,6 +56,7 @@ from scalewright_client._errors import (
     UnreadableLengthError,
     UnreadableTagError,
     UnsupportedMediaTypeError,
+    VersionError,
 )
 from scalewright_client._requests import (
     ActionAtFret,
@@ -151,6 +153,7 @@ from scalewright_client._results import (
     Diagnosis,
     Drift,
     Estimate,
+    FanScales,
     Fingerboard,
     Fraction,
     Fret,
@@ -203,6 +206,7 @@ from scalewright_client._results import (
     SheetLabel,
     SheetSentences,
     SheetSetback,
+    SheetTreble,
     SideCents,
     SideDistances,
     Signature,
@@ -236,8 +240,10 @@ from scalewright_client._results import (
 from scalewright_client._retry import Retry
 from scalewright_client._streams import AsyncBatch, Batch
 from scalewright_client._version import __version__
+from scalewright_client._versions import API_VERSION, Service
 
 __all__ = [
+    "API_VERSION",
     "Absorption",
     "AcrossLine",
     "ActionAtFret",
@@ -282,6 +288,7 @@ __all__ = [
     "Drift",
     "Estimate",
     "FanScale",
+    "FanScales",
     "Fault",
     "Fingerboard",
     "FingerboardQuestion",
@@ -330,6 +337,7 @@ __all__ = [
     "MeasuringStep",
     "MendedReading",
     "MethodNotAllowedError",
+    "MissingOperationError",
     "NextReading",
     "NoSaddlePositionError",
     "Nominal",
@@ -388,6 +396,7 @@ __all__ = [
     "ScalewrightError",
     "Segment",
     "ServerProblemError",
+    "Service",
     "Sheet",
     "SheetConformity",
     "SheetFret",
@@ -395,6 +404,7 @@ __all__ = [
     "SheetMedia",
     "SheetSentences",
     "SheetSetback",
+    "SheetTreble",
     "SideCents",
     "SideDistances",
     "Signature",
@@ -457,6 +467,7 @@ __all__ = [
     "UnsupportedMediaTypeError",
     "Variances",
     "Verdict",
+    "VersionError",
     "WeighedMeaning",
     "WhatIf",
     "Wrap",

@@ -2,6 +2,7 @@
 
 import asyncio
 import inspect
+import ipaddress
 import time
 from collections.abc import AsyncGenerator, Awaitable, Callable, Coroutine, Generator, Iterable, Mapping
 from types import TracebackType
@@ -11,11 +12,13 @@ import httpx
 
 from scalewright_client import _operations
 from scalewright_client._batch import BatchCall, Questions
+from scalewright_client._errors import ScalewrightError, VersionError
 from scalewright_client._lines import AnswerReader, LineReader
 from scalewright_client._protocol import Call
 from scalewright_client._retry import Attempts, Retry
 from scalewright_client._streams import AsyncBatch, Batch
 from scalewright_client._version import __version__
+from scalewright_client._versions import API_VERSION, SERVICE, Service, explained, may_be_the_version
 
 __all__ = ["AsyncClient", "Client"]
 
@@ -81,8 +84,21 @@ def _batched_async(
 
 
 def _headers(api_key: str | None, language: str | None) -> dict[str, str]:
-    wanted = {"User-Agent": f"scalewright-client/{__version__}", "X-API-Key": api_key, "Accept-Language": language}
+    wanted = {
+        "User-Agent": f"scalewright-client/{__version__} (API {API_VERSION})",
+        "X-API-Key": api_key,
+        "Accept-Language": language,
+    }
     return {name: value for name, value in wanted.items() if value is not None}
+
+
+def _batch_headers(url: httpx.URL) -> dict[str, str]:
+    """Ask a service on this machine for batches as they are: to compress them takes longer than to hand them over."""
+    try:
+        near = ipaddress.ip_address(url.host).is_loopback
+    except ValueError:
+        near = url.host == "localhost"
+    return {"Accept-Encoding": "identity"} if near else {}
 
 
 def _checked(base_url: str) -> httpx.URL:
@@ -138,6 +154,7 @@ class Client:
     spec_sheet = _blocking(_operations.spec_sheet)
     spec_sheet_drawing = _blocking(_operations.spec_sheet_drawing)
     label = _blocking(_operations.label)
+    label_batch_drawing = _blocking(_operations.label_batch_drawing)
     label_drawing = _blocking(_operations.label_drawing)
     label_pages = _blocking(_operations.label_pages)
     label_pages_drawing = _blocking(_operations.label_pages_drawing)
@@ -164,13 +181,52 @@ class Client:
         transport: httpx.BaseTransport | None = None,
         sleep: Callable[[float], None] = time.sleep,
     ) -> None:
+        url = _checked(base_url)
         self._retry = retry
         self._sleep = sleep
+        self._batch_headers = _batch_headers(url)
         self._http = httpx.Client(
-            base_url=_checked(base_url), headers=_headers(api_key, language), timeout=timeout, transport=transport
+            base_url=url, headers=_headers(api_key, language), timeout=timeout, transport=transport
         )
 
+    def service(self) -> Service:
+        """Ask the service for its version, and refuse one that this client cannot talk to.
+
+        Returns
+        -------
+        Service
+            Its version, and the versions of the API that it speaks.
+
+        Raises
+        ------
+        VersionError
+            It does not speak this client's version of the API.
+        UnexpectedAnswerError
+            What answers is no Scalewright service, or hides its root.
+        TransportError
+            No answer came.
+        """
+        return self._asked(SERVICE)
+
+    def _explained(self, error: ScalewrightError, path: str) -> ScalewrightError:
+        """Say of an error what the versions have to do with it; the service is asked only where they may."""
+        if not may_be_the_version(error):
+            return error
+        try:
+            service = self._asked(SERVICE)
+        except VersionError as other:
+            return other
+        except Exception:  # noqa: BLE001 - whatever goes wrong with this question, it must not hide the error
+            return error
+        return explained(error, path, service)
+
     def _answer(self, call: Call[R]) -> R:
+        try:
+            return self._asked(call)
+        except ScalewrightError as error:
+            raise self._explained(error, call.path) from error.__cause__
+
+    def _asked(self, call: Call[R]) -> R:
         attempts = Attempts(self._retry)
         while True:
             try:
@@ -189,7 +245,8 @@ class Client:
         attempts = Attempts(self._retry)
         while True:
             try:
-                with self._http.stream("POST", call.path, content=call.pieces(), headers=call.headers) as response:
+                headers = {**call.headers, **self._batch_headers}
+                with self._http.stream("POST", call.path, content=call.pieces(), headers=headers) as response:
                     if response.is_error:
                         response.read()
                     again = attempts.after_answer(response, repeatable=call.repeatable)
@@ -200,6 +257,8 @@ class Client:
                         reader.finish()
                         return
                     wait = again
+            except ScalewrightError as error:
+                raise self._explained(error, call.path) from error.__cause__
             except httpx.RequestError as fault:
                 if reader.summary is not None:
                     reader.finish()
@@ -266,6 +325,7 @@ class AsyncClient:
     spec_sheet = _awaited(_operations.spec_sheet)
     spec_sheet_drawing = _awaited(_operations.spec_sheet_drawing)
     label = _awaited(_operations.label)
+    label_batch_drawing = _awaited(_operations.label_batch_drawing)
     label_drawing = _awaited(_operations.label_drawing)
     label_pages = _awaited(_operations.label_pages)
     label_pages_drawing = _awaited(_operations.label_pages_drawing)
@@ -292,13 +352,52 @@ class AsyncClient:
         transport: httpx.AsyncBaseTransport | None = None,
         sleep: Callable[[float], Awaitable[None]] = asyncio.sleep,
     ) -> None:
+        url = _checked(base_url)
         self._retry = retry
         self._sleep = sleep
+        self._batch_headers = _batch_headers(url)
         self._http = httpx.AsyncClient(
-            base_url=_checked(base_url), headers=_headers(api_key, language), timeout=timeout, transport=transport
+            base_url=url, headers=_headers(api_key, language), timeout=timeout, transport=transport
         )
 
+    async def service(self) -> Service:
+        """Ask the service for its version, and refuse one that this client cannot talk to.
+
+        Returns
+        -------
+        Service
+            Its version, and the versions of the API that it speaks.
+
+        Raises
+        ------
+        VersionError
+            It does not speak this client's version of the API.
+        UnexpectedAnswerError
+            What answers is no Scalewright service, or hides its root.
+        TransportError
+            No answer came.
+        """
+        return await self._asked(SERVICE)
+
+    async def _explained(self, error: ScalewrightError, path: str) -> ScalewrightError:
+        """Say of an error what the versions have to do with it; the service is asked only where they may."""
+        if not may_be_the_version(error):
+            return error
+        try:
+            service = await self._asked(SERVICE)
+        except VersionError as other:
+            return other
+        except Exception:  # noqa: BLE001 - whatever goes wrong with this question, it must not hide the error
+            return error
+        return explained(error, path, service)
+
     async def _answer(self, call: Call[R]) -> R:
+        try:
+            return await self._asked(call)
+        except ScalewrightError as error:
+            raise await self._explained(error, call.path) from error.__cause__
+
+    async def _asked(self, call: Call[R]) -> R:
         attempts = Attempts(self._retry)
         while True:
             try:
@@ -317,8 +416,9 @@ class AsyncClient:
         attempts = Attempts(self._retry)
         while True:
             try:
+                headers = {**call.headers, **self._batch_headers}
                 async with self._http.stream(
-                    "POST", call.path, content=call.pieces_async(), headers=call.headers
+                    "POST", call.path, content=call.pieces_async(), headers=headers
                 ) as response:
                     if response.is_error:
                         await response.aread()
@@ -331,6 +431,8 @@ class AsyncClient:
                         reader.finish()
                         return
                     wait = again
+            except ScalewrightError as error:
+                raise await self._explained(error, call.path) from error.__cause__
             except httpx.RequestError as fault:
                 if reader.summary is not None:
                     reader.finish()

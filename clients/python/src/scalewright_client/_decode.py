@@ -2,7 +2,7 @@
 
 import functools
 import types
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import MISSING, Field, fields, is_dataclass
 from typing import Any, Literal, TypeAlias, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
@@ -63,8 +63,7 @@ def _decoder(kind: Any) -> Decoder:
         # A word that a newer server has added is passed on rather than refused.
         return _exactly(str)
     if origin in (Union, types.UnionType):
-        (some,) = (option for option in get_args(kind) if option is not type(None))
-        return _optional(_decoder(some))
+        return _optional([_decoder(option) for option in get_args(kind) if option is not type(None)])
     if origin in (tuple, Mapping):
         return _list(_decoder(get_args(kind)[0])) if origin is tuple else _table(_decoder(get_args(kind)[1]))
     if is_dataclass(kind):
@@ -90,8 +89,13 @@ def _exactly(kind: type) -> Decoder:
     return read
 
 
-def _optional(some: Decoder) -> Decoder:
-    return lambda value: None if value is None else some(value)
+def _optional(some: Sequence[Decoder]) -> Decoder:
+    """Read nothing, or one of a few kinds of value; of several only objects have something inside."""
+    first, *others = some
+    if not others:
+        return lambda value: None if value is None else first(value)
+    (other,) = others
+    return lambda value: None if value is None else (other if isinstance(value, dict) else first)(value)
 
 
 def _list(item: Decoder) -> Decoder:

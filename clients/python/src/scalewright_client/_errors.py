@@ -8,11 +8,13 @@
     │   ├── TimedOutError                  the service did not answer in time
     │   └── TruncatedError                 an answer of many lines broke off
     ├── UnexpectedAnswerError              an answer came that is not what the contract says
+    ├── VersionError                       the service speaks another version of the API
     └── ProblemError                       the service said no, and why
         ├── RequestProblemError            4xx: change the request
         │   ├── MalformedRequestError      400, the body cannot be read
         │   ├── NotAuthorisedError         401, 403
-        │   ├── NotFoundError              404
+        │   ├── NotFoundError              404; below it
+        │   │   └── MissingOperationError  404, 405 of an operation that this version of the service lacks
         │   ├── MethodNotAllowedError      405
         │   ├── NotAcceptableError         406
         │   ├── SlowRequestError           408
@@ -41,6 +43,7 @@ __all__ = [
     "LabelSizeError",
     "MalformedRequestError",
     "MethodNotAllowedError",
+    "MissingOperationError",
     "NoSaddlePositionError",
     "NotAcceptableError",
     "NotAuthorisedError",
@@ -72,6 +75,7 @@ __all__ = [
     "UnreadableLengthError",
     "UnreadableTagError",
     "UnsupportedMediaTypeError",
+    "VersionError",
 ]
 
 
@@ -91,6 +95,14 @@ class Fault:
 
 class ScalewrightError(Exception):
     """The base of all that this client raises on purpose."""
+
+    hint: str | None = None
+    """What the versions of client and service may have to do with it; None where they have nothing."""
+
+    def __str__(self) -> str:
+        """Tell what happened, and the hint where there is one."""
+        told = super().__str__()
+        return told if self.hint is None else f"{told} ({self.hint})"
 
 
 class TransportError(ScalewrightError):
@@ -125,6 +137,17 @@ class UnexpectedAnswerError(ScalewrightError):
         """HTTP status of the answer."""
         self.request_id = request_id
         """What to quote to whoever runs the service; None where the answer names none."""
+
+
+class VersionError(ScalewrightError):
+    """The service speaks another version of the API than this client; one of the two has to be updated."""
+
+    def __init__(self, message: str, *, service_version: str, client_version: str) -> None:
+        super().__init__(message)
+        self.service_version = service_version
+        """Version of the service, as it says itself."""
+        self.client_version = client_version
+        """Version of this client."""
 
 
 class ProblemError(ScalewrightError):
@@ -171,6 +194,8 @@ class ProblemError(ScalewrightError):
         lines += [
             f"  {fault.pointer or '(request)'}: {fault.detail}" for fault in self.errors if fault.detail not in lines[0]
         ]
+        if self.hint is not None:
+            lines.append(f"  ({self.hint})")
         if self.request_id is not None:
             lines.append(f"  (status {self.status}, request {self.request_id})")
         return "\n".join(lines)
@@ -189,7 +214,11 @@ class NotAuthorisedError(RequestProblemError):
 
 
 class NotFoundError(RequestProblemError):
-    """404: there is no such path; an older service may not know the operation."""
+    """404: there is no such path."""
+
+
+class MissingOperationError(NotFoundError):
+    """404 or 405: this version of the service lacks the operation; the message names both versions."""
 
 
 class MethodNotAllowedError(RequestProblemError):

@@ -99,10 +99,7 @@ class LineReader(ABC, Generic[Outcome]):
             lines = self._cutter.feed(piece)
         except ValueError as error:
             raise self._unexpected(str(error)) from None
-        for line in lines:
-            outcome = self._outcome(line)
-            if outcome is not None:
-                yield outcome
+        yield from filter(None, map(self._outcome, lines))
 
     def finish(self) -> None:
         """Look back when the body has ended.
@@ -186,6 +183,7 @@ class RawLine(NamedTuple):
     """What follows the kind and the index, up to the closing brace."""
 
 
+_KINDS: Final = {b"result": "result", b"problem": "problem"}
 _HEAD: Final = re.compile(rb'\{"kind":"(result|problem)","index":(0|[1-9][0-9]{0,14}),')
 
 
@@ -197,8 +195,11 @@ class RawReader(LineReader[RawLine]):
         if head is None:
             # The end line, or a server that orders its members otherwise.
             return super()._outcome(line)
-        self._count(int(head[2]))
-        return RawLine(head[1].decode("ascii"), line[head.end() :])
+        kind, index = head.groups()
+        if int(index) != self.read:
+            self._count(int(index))
+        self.read += 1
+        return RawLine(_KINDS[kind], line[head.end() :])
 
     def _made(self, kind: str, members: dict[str, Any]) -> RawLine:
         rest = {name: value for name, value in members.items() if name not in {"kind", "index"}}

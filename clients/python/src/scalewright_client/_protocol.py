@@ -10,7 +10,7 @@ import httpx
 from scalewright_client._decode import Mismatch, decode
 from scalewright_client._errors import UnexpectedAnswerError
 from scalewright_client._problems import request_id_of
-from scalewright_client._results import Rule, Signature, StatedPart
+from scalewright_client._results import FanScales, Rule, Signature, StatedPart
 
 __all__ = ["Call", "DocumentCall", "call", "document_call", "encode"]
 
@@ -77,11 +77,13 @@ class DocumentCall(Call[bytes]):
 
     media: str = ""
     """The media type."""
+    sent: str = _JSON
+    """Media type of the body."""
 
     @property
     def headers(self) -> dict[str, str]:
         """Headers of this call; a refusal comes as JSON."""
-        return {"Accept": self.media, "Content-Type": _JSON}
+        return {"Accept": self.media, "Content-Type": self.sent}
 
     def read(self, response: httpx.Response) -> bytes:
         """Take the file as it is.
@@ -150,7 +152,7 @@ def _plain(value: object) -> object:
     """JSON form of what json itself does not know: our own answers, arrays and scalars of numpy's kind, iterables."""
     if isinstance(value, Rule):
         return _rule_request(value)
-    if isinstance(value, (Signature, StatedPart)):
+    if isinstance(value, (FanScales, Signature, StatedPart)):
         members = {field.name: getattr(value, field.name) for field in fields(value)}
         return {name: member for name, member in members.items() if member is not None}
     to_list = getattr(value, "tolist", None)

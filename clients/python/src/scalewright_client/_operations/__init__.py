@@ -7,7 +7,7 @@ from scalewright_client._operations.diagnosis import diagnosis
 from scalewright_client._operations.fingerboard import fingerboard, fingerboard_drawing
 from scalewright_client._operations.identification import identification, identification_batch, identification_plan
 from scalewright_client._operations.intonation import intonation
-from scalewright_client._operations.label import label, label_batch, label_drawing, label_read
+from scalewright_client._operations.label import label, label_batch, label_batch_drawing, label_drawing, label_read
 from scalewright_client._operations.label_pages import label_pages, label_pages_drawing
 from scalewright_client._operations.layout import layout, layout_batch
 from scalewright_client._operations.nominal import nominal, nominal_batch
@@ -31,6 +31,7 @@ __all__ = [
     "intonation",
     "label",
     "label_batch",
+    "label_batch_drawing",
     "label_drawing",
     "label_pages",
     "label_pages_drawing",

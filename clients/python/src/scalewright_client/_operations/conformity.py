@@ -35,7 +35,8 @@ def conformity(
     guard_factor : float, optional
         Guard band in standard uncertainties; 2 unless given. [-]
     label_means : {"true_scale", "layout_scale"}, optional
-        What a label claims where it is all that the part states; the true scale unless given.
+        What a label claims where no scale is stated; unless given, the layout scale where the part states a rule,
+        and else the true scale.
     process : Process, optional
         What is known of parts like this one; gives global risks.
     coverage : float, optional

@@ -1,21 +1,26 @@
 """Asking for labels, and what their codes say."""
 
-from typing import Unpack
+from collections.abc import Iterable, Mapping
+from typing import Literal, Unpack
 
-from scalewright_client._batch import BatchCall, Questions
-from scalewright_client._protocol import Call, DocumentCall, call, document_call
+import httpx
+
+from scalewright_client._batch import JSON_LINES, BatchCall, Questions
+from scalewright_client._protocol import Call, DocumentCall, call, document_call, encode
 from scalewright_client._requests import (
     LabelBatchQuestion,
     LabelMedia,
+    LabelPagesMedia,
     LabelQuestion,
     LabelSize,
     LabelSizeName,
+    Length,
     Part,
     Unit,
 )
 from scalewright_client._results import PrintedLabel, Tag
 
-__all__ = ["label", "label_batch", "label_drawing", "label_read"]
+__all__ = ["label", "label_batch", "label_batch_drawing", "label_drawing", "label_read"]
 
 _PATH = "/v1/label"
 
@@ -84,6 +89,75 @@ def label_batch(questions: Questions[LabelBatchQuestion]) -> BatchCall[PrintedLa
         Iterates over a ``BatchResult`` or a ``BatchProblem`` for each question, in their order.
     """
     return BatchCall("/v1/label/batch", PrintedLabel, questions)
+
+
+def label_batch_drawing(
+    questions: Iterable[LabelBatchQuestion],
+    *,
+    media: LabelPagesMedia = "application/pdf",
+    unit: Unit = "mm",
+    size: LabelSizeName | LabelSize | None = None,
+    dpi: int | None = None,
+    paper: Literal["A4", "letter"] | None = None,
+    start: int | None = None,
+    column_gap: Length | None = None,
+    row_gap: Length | None = None,
+    left: Length | None = None,
+    top: Length | None = None,
+    bad_lines: Literal["refuse", "list"] | None = None,
+) -> DocumentCall:
+    """Ask for the labels of a whole stock on sheets of label paper, to print at 100 %.
+
+    All are looked over before the first byte comes: for 10,000 labels give the client a timeout of a minute.
+
+    Parameters
+    ----------
+    questions : iterable of LabelBatchQuestion
+        The keywords of ``label`` for each, of the size and printer that are given here.
+    media : {"application/pdf"}
+        What to make.
+    unit : {"mm", "in"}
+        Unit of plain numbers among these options.
+    size : str or LabelSize, optional
+        Size of every label; "70x36mm" unless given.
+    dpi : int, optional
+        Dots per inch of the printer; 300 unless given.
+    paper : {"A4", "letter"}, optional
+        The paper, upright; A4 unless given.
+    start : int, optional
+        Place of the first label on the first page, counted along the rows; 1 unless given.
+    column_gap : float or str, optional
+        Between neighbours in a row; none unless given. [unit, or its own]
+    row_gap : float or str, optional
+        Between rows; none unless given. [unit, or its own]
+    left : float or str, optional
+        From the left edge of the paper to the first column; centred unless given. [unit, or its own]
+    top : float or str, optional
+        From the upper edge of the paper to the first row; centred unless given. [unit, or its own]
+    bad_lines : {"refuse", "list"}, optional
+        Whether questions that make no label are refused with all others, or listed on pages at the end.
+
+    Returns
+    -------
+    bytes
+        The file.
+    """
+    sizes = dict(size) if isinstance(size, Mapping) else {"size": size}
+    options = {
+        "unit": unit,
+        **sizes,
+        "dpi": dpi,
+        "paper": paper,
+        "start": start,
+        "column_gap": column_gap,
+        "row_gap": row_gap,
+        "left": left,
+        "top": top,
+        "bad_lines": bad_lines,
+    }
+    query = httpx.QueryParams({name: str(value) for name, value in options.items() if value is not None})
+    lines = b"".join(encode(question) + b"\n" for question in questions)
+    return DocumentCall("POST", f"{_PATH}/batch?{query}", bytes, lines, media, JSON_LINES)
 
 
 def label_drawing(*, media: LabelMedia = "application/pdf", **question: Unpack[LabelQuestion]) -> DocumentCall:

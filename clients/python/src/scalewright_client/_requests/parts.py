@@ -73,6 +73,8 @@ class Part(TypedDict, total=False):
     """Stated true scale. [unit, or its own]"""
     layout_scale: Length
     """Stated layout scale, with ``rule``. [unit, or its own]"""
+    square_fret: int
+    """The fret of a fan board that stays square to its centre line, 0 for the nut."""
     rule: RuleLike
     """Stated spacing rule."""
     label: LabelLike

@@ -57,11 +57,12 @@ from scalewright_client._results.spec_sheet import (
     SheetLabel,
     SheetSentences,
     SheetSetback,
+    SheetTreble,
     SpecSheet,
 )
 from scalewright_client._results.stretch_test import OutlierReading, StretchTest
 from scalewright_client._results.strings import FretRelief, OpenString, StringHeights
-from scalewright_client._results.tag import StatedPart, Tag
+from scalewright_client._results.tag import FanScales, StatedPart, Tag
 from scalewright_client._results.tooling import SlotStudy, Tooling, Variances
 
 __all__ = [
@@ -85,6 +86,7 @@ __all__ = [
     "Diagnosis",
     "Drift",
     "Estimate",
+    "FanScales",
     "Fingerboard",
     "Fraction",
     "Fret",
@@ -137,6 +139,7 @@ __all__ = [
     "SheetLabel",
     "SheetSentences",
     "SheetSetback",
+    "SheetTreble",
     "SideCents",
     "SideDistances",
     "Signature",

@@ -75,7 +75,7 @@ class FretError:
     fret: int
     """Number of the fret."""
     error: Estimate
-    """How sharp the fret is beyond what saddle and nut explain. [cent]"""
+    """How sharp the fret is beyond what saddle, nut and the spacing rule explain. [cent]"""
     displacement: Estimate
     """How much too near to the saddle it stands. [unit]"""
     misplaced: bool

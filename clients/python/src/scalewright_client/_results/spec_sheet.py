@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from scalewright_client._results.estimate import Estimate
 from scalewright_client._results.rules import Rule
 
-__all__ = ["SheetConformity", "SheetFret", "SheetLabel", "SheetSentences", "SheetSetback", "SpecSheet"]
+__all__ = ["SheetConformity", "SheetFret", "SheetLabel", "SheetSentences", "SheetSetback", "SheetTreble", "SpecSheet"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +27,23 @@ class SheetFret:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetTreble:
+    """The side of the highest string of a fan board."""
+
+    true_scale: Estimate
+    """The true scale along it. [unit]"""
+    layout_scale: float | None
+    """The length that the rule was applied to there. [unit]"""
+    frets: tuple[SheetFret, ...]
+    """Its frets; none where the rule is not known."""
+
+
+@dataclass(frozen=True, slots=True)
 class SheetLabel:
     """What the label of the part says, and what that is."""
 
+    text: str
+    """Its letters, as they were given."""
     length: float
     """Its number, taken at its word. [unit]"""
     written_in: str
@@ -122,6 +136,10 @@ class SpecSheet:
     """Its frets; none where the rule is not known."""
     setbacks: tuple[SheetSetback, ...]
     """Recommended setbacks, string by string."""
+    treble: SheetTreble | None
+    """The side of the highest string of a fan board, whose other figures are the lowest's; None for one scale."""
+    square_fret: int | None
+    """The fret of a fan board that is square to its centre line, where that is stated; 0 for the nut."""
     conformity: SheetConformity | None
     """Whether it is what it claims to be; None unless it claims a scale and was measured."""
     sentences: SheetSentences

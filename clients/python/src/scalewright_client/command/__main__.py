@@ -33,6 +33,11 @@ _PATIENT: Final = Retry(attempts=4, first_wait=0.5, longest_wait=60.0)
 """A file can wait a minute where a person would not: for a quota, say."""
 
 
+_TURN: Final = 0.0002
+"""How long one thread may keep the interpreter: those that read answers have little to do at each turn, and would else
+wait longest for it. [s]"""
+
+
 def main(
     arguments: Sequence[str] | None = None,
     *,
@@ -97,6 +102,7 @@ def _account(standing: Standing, job: Job) -> str:
 
 def run() -> NoReturn:
     """Do what the command line says, and end the process."""
+    sys.setswitchinterval(_TURN)
     status = main()
     if status in {NO_ANSWER, STOPPED}:
         # All that counts is on the disk; a request that hangs must not hold the process until its time is up.

@@ -5,7 +5,7 @@ from collections import deque
 from collections.abc import Callable, Generator, Iterable, Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
-from typing import Any, Final, TypeAlias
+from typing import Any, Final, NamedTuple, TypeAlias
 
 from scalewright_client._batch import BatchCall, BatchSummary
 from scalewright_client._clients import Client
@@ -22,8 +22,7 @@ _ATTEMPTS: Final = 3
 """How often a chunk is sent whose answer breaks off."""
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """A row, and what is asked about it."""
 
     row: Row

@@ -3,10 +3,13 @@
 import contextlib
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from json.encoder import encode_basestring_ascii
+from operator import itemgetter
 from typing import Final, get_args
 
+from scalewright_client._protocol import encode
 from scalewright_client._requests import Unit
 from scalewright_client.command.fields import READINGS, Fields
 
@@ -15,6 +18,8 @@ __all__ = ["Columns", "UnusableColumnsError", "read_columns"]
 _READING: Final = re.compile(r"(?:fret|from_nut)?_*(?P<fret>[0-9]{1,2})", re.ASCII)
 _WITH_UNIT: Final = re.compile(r'(?P<name>.*?)\s*[\[(]\s*(?P<unit>mm|cm|m|in|inch|inches|")\s*[\])]', re.IGNORECASE)
 _NUMBER: Final = re.compile(r"[+-]?(?:[0-9]{1,15}(?:\.[0-9]{0,18})?|\.[0-9]{1,18})", re.ASCII)
+_NUMBERS: Final = re.compile(r"(?:{0},)*{0}".format(r"-?(?:0|[1-9][0-9]{0,14})(?:\.[0-9]{1,18})?"), re.ASCII)
+"""Numbers that JSON writes alike."""
 _BARE: Final = re.compile(r"[0-9 ./,+\N{FRACTION SLASH}½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒-]+")
 """A length without a unit, however it is written."""
 _SAME_UNIT: Final = {"inch": "in", "inches": "in", '"': "in"}
@@ -53,6 +58,17 @@ class Columns:
     """Names of the columns that nothing was made of."""
     fields: Fields = READINGS
     """What columns can be."""
+    copied: bool = False
+    """Whether readings can be copied into a question as they stand: no row has a unit of its own, and no member is
+    there twice."""
+    head: str = ""
+    """Members that are the same in every question, as JSON without its braces."""
+    frets: str = ""
+    """Frets of the readings, as JSON without its brackets."""
+    last: int = 0
+    """Index of the last column that is used."""
+    picked: Callable[[Sequence[str]], tuple[str, ...]] = tuple
+    """Picks the readings from the cells of a row."""
 
     def question(self, cells: Sequence[str] | Mapping[str, object]) -> dict[str, object]:
         """Make the question of a row.
@@ -85,6 +101,39 @@ class Columns:
         if distances:
             asked["frets"], asked["from_nut"] = frets, distances
         return self.fields.nested(asked)
+
+    def line(self, cells: Sequence[str] | Mapping[str, object]) -> bytes | None:
+        """Write the question of a row whose readings are JSON numbers as they stand, in its own unit.
+
+        Parameters
+        ----------
+        cells : sequence of str or mapping
+            As for :meth:`question`.
+
+        Returns
+        -------
+        bytes or None
+            The same question as :meth:`question` makes, as JSON; None where it takes more than copying.
+        """
+        if not self.copied or isinstance(cells, Mapping) or len(cells) <= self.last:
+            return None
+        texts = self.picked(cells)
+        frets = self.frets
+        if "" in texts:
+            frets = ",".join(str(fret) for (fret, _), text in zip(self.readings, texts, strict=True) if text)
+            texts = tuple(filter(None, texts))
+        joined = ",".join(texts)
+        # A comma may be in a cell as well: some write their decimals behind it.
+        if joined.count(",") != len(texts) - 1 or not _NUMBERS.fullmatch(joined):
+            return None
+        members = [self.head]
+        for column in self.others:
+            text = cells[column.index]
+            if text:
+                value = _value(column, text, self.unit or "mm")
+                written = encode_basestring_ascii(value) if isinstance(value, str) else json.dumps(value)
+                members.append(f'"{column.field}":{written}')
+        return f'{{{",".join(filter(None, members))},"frets":[{frets}],"from_nut":[{joined}]}}'.encode()
 
     def place(self, cells: Sequence[str] | Mapping[str, object], pointer: str) -> str:
         """Name the column that a fault lies in.
@@ -184,7 +233,30 @@ def read_columns(
         (common,) = units
     # A row's own unit has to be known before its lengths are read.
     ordered = sorted(others.values(), key=lambda column: column.field != "unit")
-    return Columns(common, tuple(readings), tuple(ordered), known, unused=tuple(filter(None, unused)), fields=fields)
+    used = [*(column for _, column in readings), *ordered]
+    own = {column.unit for _, column in readings} <= {"", common}
+    twice = {"unit", "frets", "from_nut"} & {*others, *known} or {*others} & {*known}
+    same: dict[str, object] = ({} if common is None else {"unit": common}) | known
+    return Columns(
+        common,
+        tuple(readings),
+        tuple(ordered),
+        known,
+        unused=tuple(filter(None, unused)),
+        fields=fields,
+        copied=bool(readings) and own and not twice and not fields.inside and not fields.absent,
+        head=encode(same)[1:-1].decode(),
+        frets=",".join(str(fret) for fret, _ in readings),
+        last=max((column.index for column in used), default=0),
+        picked=_picking([column.index for _, column in readings]),
+    )
+
+
+def _picking(indices: Sequence[int]) -> Callable[[Sequence[str]], tuple[str, ...]]:
+    """Return what picks cells by their columns."""
+    if len(indices) > 1:
+        return itemgetter(*indices)
+    return lambda cells: tuple(cells[index] for index in indices)
 
 
 def _wanted(header: Sequence[str], mapping: Mapping[str, str], fields: Fields) -> dict[int, str]:
@@ -246,6 +318,8 @@ def _value(column: _Column, text: str, unit: str) -> object:
         value = _rule(text)
     elif name == "frets":
         value = [int(part) if part.isdecimal() else part for part in re.split(r"[;\s]+", text) if part]
+    elif name in fields.texts:
+        value = [part.strip() for part in text.split(";") if part.strip()]
     elif name in fields.lists:
         value = [_length(part.strip(), column.unit, unit) for part in text.split(";") if part.strip()]
     elif name in fields.as_json:

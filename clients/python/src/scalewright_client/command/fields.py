@@ -27,6 +27,8 @@ class Fields:
     """Members that are a whole number."""
     labels: tuple[str, ...] = ()
     """Members that are a length as it is written on a label, which may do without a unit."""
+    texts: tuple[str, ...] = ()
+    """Members that are several texts, parted by semicolons."""
     rules: tuple[str, ...] = ()
     """Members that are a spacing rule in words: "eighteenth", "equal 12", "divisor 17.835"."""
     needed: str = 'is a reading; name them "fret 1 [mm]", "fret 12 [in]" ...'
@@ -49,6 +51,7 @@ class Fields:
             *self.as_json,
             *self.counts,
             *self.labels,
+            *self.texts,
             *self.rules,
         )
 
@@ -148,5 +151,6 @@ SHEET: Final = replace(
     _PART,
     words=(*_PART.words, "revision", "paper", "html"),
     as_json=("stringing", "outline"),
+    texts=("identifiers",),
 )
 """Those of a spec sheet."""

@@ -1,6 +1,6 @@
 """Which rule and true scale the boards of a file have."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import ClassVar, Final
 
 from scalewright_client._clients import Client
@@ -24,6 +24,10 @@ class Identify(Word):
     def asking(self, client: Client) -> Ask:
         """Ask by the batch route."""
         return batches(client, "/v1/identification/batch")
+
+    def line(self, cells: Sequence[str] | Mapping[str, object]) -> bytes:
+        """Make the question of a row; numbers that are JSON as they stand go in as they are."""
+        return self.columns.line(cells) or super().line(cells)
 
     def writer(self) -> Writer:
         """Write lines of JSON, or what a stock list needs."""

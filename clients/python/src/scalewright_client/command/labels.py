@@ -4,13 +4,14 @@ import itertools
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any, ClassVar, Final
+from typing import Any, ClassVar, Final, cast
 
 from scalewright_client._batch import BatchSummary
 from scalewright_client._clients import Client
 from scalewright_client._errors import InvalidRequestError
 from scalewright_client._lines import RawLine
 from scalewright_client._protocol import encode
+from scalewright_client._requests import LabelBatchQuestion
 from scalewright_client.command.asking import Ask, Asked, batches
 from scalewright_client.command.fields import LABEL, Fields
 from scalewright_client.command.journal import Output
@@ -21,11 +22,13 @@ from scalewright_client.command.writing import CsvTable, JsonLinesWriter, Writer
 
 __all__ = ["Labels"]
 
-_IN_ONE_FILE: Final = 500
-"""Labels that the service sets in one document."""
+_IN_ONE_FILE: Final = 10_000
+"""Labels in one document: so many are looked over before a caller's patience ends."""
 
 _OF_THE_PAGES: Final = ("paper", "start", "column_gap", "row_gap", "left", "top")
 _SAME_FOR_ALL: Final = ("unit", "size", "dpi", "coverage", *_OF_THE_PAGES)
+_SAME_IN_EACH: Final = ("unit", "coverage")
+"""What is the same for all labels and yet said of each."""
 _OF_EACH: Final = ("part", "title", "date", "url")
 
 
@@ -41,14 +44,7 @@ class Labels(Word):
         """Files that a fresh run would write over, the further documents of a large stock among them."""
         yield from super().in_the_way
         if self._pages:
-            output = self.job.output
-            yield from (
-                path
-                for path in output.parent.iterdir()
-                if path.suffix == output.suffix
-                and path.stem.startswith(f"{output.stem}-")
-                and path.stem[len(output.stem) + 1 :].isdecimal()
-            )
+            yield from self._further_documents()
 
     def question(self, members: dict[str, object]) -> dict[str, object]:
         """Name the label after its part; on pages, leave to the pages what is the same for all labels.
@@ -104,19 +100,38 @@ class Labels(Word):
             labels = (_on_page(line) for line in gathered)
             good = (label for label in labels if label is not None)
             common = self._common
+            same: dict[str, Any] = {name: common.pop(name) for name in _SAME_IN_EACH if name in common}
+            common["unit"] = same["unit"]
+            written: set[Path] = set()
             for number in itertools.count(1):
                 few = list(itertools.islice(good, _IN_ONE_FILE))
                 if not few:
                     break
                 try:
-                    content = client.label_pages_drawing(**{**common, "labels": few})
+                    content = client.label_batch_drawing(_questions(few, same), **common)
                 except InvalidRequestError as refusal:
                     message = f"The labels can't be set: {refusal}\nGive other options, and --restart."
                     raise UnusableFileError(message) from None
                 write_whole(self._document(number), content)
+                written.add(self._document(number))
                 # Only the first sheet of the first document may have been begun before.
                 common = {name: value for name, value in common.items() if name != "start"}
         output.part.unlink()
+        # Further ones are those of an earlier, larger stock that was to be replaced.
+        for path in self._further_documents():
+            if path not in written:
+                path.unlink()
+
+    def _further_documents(self) -> list[Path]:
+        """Documents beside the first, numbered from 2 on."""
+        output = self.job.output
+        return [
+            path
+            for path in output.parent.iterdir()
+            if path.suffix == output.suffix
+            and path.stem.startswith(f"{output.stem}-")
+            and path.stem[len(output.stem) + 1 :].isdecimal()
+        ]
 
     @property
     def _pages(self) -> bool:
@@ -147,6 +162,11 @@ def _kept(asked: Asked, line: RawLine) -> RawLine:
     question = json.loads(asked.question or b"{}")
     label = {name: question[name] for name in _OF_EACH if name in question}
     return RawLine(line.kind, encode({"label": label})[1:])
+
+
+def _questions(labels: Sequence[Mapping[str, Any]], same: Mapping[str, Any]) -> list[LabelBatchQuestion]:
+    """Labels with what is the same for all of them."""
+    return [cast("LabelBatchQuestion", {**same, **label}) for label in labels]
 
 
 def _on_page(line: bytes) -> dict[str, Any] | None:

@@ -5,8 +5,7 @@ import csv
 import io
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import BinaryIO, Final, Literal, TypeAlias, cast
+from typing import BinaryIO, Final, Literal, NamedTuple, TypeAlias, cast
 
 __all__ = ["DELIMITERS", "Row", "RowFormat", "Table", "UnusableFileError"]
 
@@ -25,8 +24,7 @@ class UnusableFileError(Exception):
     """A file that cannot be read as a table at all."""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One row of a file."""
 
     line: int
@@ -111,7 +109,7 @@ class Table:
             raw = lines.take()
             if not raw:
                 return
-            if not raw.strip():
+            if raw.isspace():
                 continue
             text, fault = self._decoded(raw)
             if self._format == "jsonl":
@@ -143,9 +141,10 @@ class Table:
                 return None, text, "a quotation mark is not closed; put inch marks as in, or double them inside quotes"
             except (csv.Error, UnicodeDecodeError) as error:
                 return None, text, f"no row of CSV: {error}"
-        cells = [cell.strip() for cell in cells]
+        if len(text.split(maxsplit=1)) > 1 or text != text.strip():
+            cells = [cell.strip() for cell in cells]
         width = len(self.header or ())
-        if any(cells[width:]):
+        if len(cells) > width and any(cells[width:]):
             return None, text, f"{len(cells)} cells, and the header names {width}"
         return cells, text, ""
 

@@ -3,7 +3,7 @@
 import contextlib
 import json
 from abc import ABC, abstractmethod
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, ClassVar, TextIO
@@ -103,6 +103,16 @@ class Word(ABC):
             It cannot be asked here; why, in a sentence.
         """
         return members
+
+    def line(self, cells: Sequence[str] | Mapping[str, object]) -> bytes:
+        """Make the question of a row, as a line of JSON.
+
+        Raises
+        ------
+        ValueError
+            It cannot be asked here; why, in a sentence.
+        """
+        return encode(self.question(self.columns.question(cells)))
 
     @abstractmethod
     def asking(self, client: Client) -> Ask:
@@ -238,7 +248,7 @@ class _Run:
                 yield Asked(row, None, row.fault)
                 continue
             try:
-                yield Asked(row, encode(self.word.question(self.columns.question(row.cells))))
+                yield Asked(row, self.word.line(row.cells))
             except ValueError as error:
                 yield Asked(row, None, str(error))
 
@@ -246,18 +256,19 @@ class _Run:
         """Write some rows."""
         standing = self.standing
         lines = iter(part.lines)
-        for asked in part.rows:
-            row, index = asked.row, standing.rows
-            kind, rest = ("problem", b"") if asked.question is None else next(lines)
+        written: list[bytes] = []
+        for index, (row, question, fault) in enumerate(part.rows, standing.rows):
+            kind, rest = ("problem", b"") if question is None else next(lines)
             if kind == "result":
-                self.output.write(writer.result(index, row.line, rest))
-            else:
-                problem = _unreadable(asked.fault) if asked.question is None else json.loads(b"{" + rest)
-                words = self._write_bad(row, problem)
-                self.output.write(writer.problem(index, row.line, problem, words))
-                standing.bad_rows += 1
-            standing.rows += 1
-            standing.place, standing.line = row.end, row.end_line
+                written.append(writer.result(index, row.line, rest))
+                continue
+            problem = _unreadable(fault) if question is None else json.loads(b"{" + rest)
+            written.append(writer.problem(index, row.line, problem, self._write_bad(row, problem)))
+            standing.bad_rows += 1
+        self.output.write(b"".join(written))
+        last = part.rows[-1].row
+        standing.rows += len(part.rows)
+        standing.place, standing.line = last.end, last.end_line
         for verdict, count in part.summary.verdicts.items():
             standing.verdicts[verdict] = standing.verdicts.get(verdict, 0) + count
 

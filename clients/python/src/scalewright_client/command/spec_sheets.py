@@ -1,5 +1,6 @@
 """A spec sheet for each part of a file, each a file of its own in a folder."""
 
+import csv
 import json
 import re
 from collections.abc import Iterator, Mapping, Sequence
@@ -15,6 +16,7 @@ from scalewright_client._requests import SheetMedia
 from scalewright_client.command.asking import Ask, Asked
 from scalewright_client.command.columns import Columns
 from scalewright_client.command.fields import SHEET, Fields
+from scalewright_client.command.journal import Output
 from scalewright_client.command.running import Word
 from scalewright_client.command.whole import write_whole
 from scalewright_client.command.writing import CsvTable, Writer
@@ -23,6 +25,7 @@ __all__ = ["SpecSheets", "file_name"]
 
 _MEDIA: Final[Mapping[str, SheetMedia]] = {"html": "text/html", "pdf": "application/pdf"}
 _LONGEST: Final = 60
+_SHEET: Final = re.compile(r"[A-Za-z0-9_][A-Za-z0-9._-]*-[0-9]+\.(?:html|pdf)", re.ASCII)
 
 
 class SpecSheets(Word):
@@ -69,6 +72,13 @@ class SpecSheets(Word):
         """Write which file is whose."""
         return CsvTable(("file",), lambda found: (found.get("file"),))
 
+    def publish(self, client: Client, output: Output) -> None:
+        """Give the table its name, and take away the sheets of an earlier one that are none of this one's."""
+        earlier = _files_of(self.job.output)
+        super().publish(client, output)
+        for name in earlier - _files_of(self.job.output):
+            self.job.output.with_name(name).unlink(missing_ok=True)
+
     def _sheet(self, client: Client, asked: Asked) -> RawLine:
         """Put one sheet into the folder; a refusal is an answer too."""
         question = json.loads(asked.question or b"{}")
@@ -105,6 +115,15 @@ def file_name(identifier: object, line: int, suffix: str) -> str:
     """
     safe = re.sub(r"[^A-Za-z0-9._-]+", "_", str(identifier or "part")).lstrip(".-")[:_LONGEST] or "part"
     return f"{safe}-{line}.{suffix}"
+
+
+def _files_of(table: Path) -> set[str]:
+    """Names of the sheets that a table tells of; none that a sheet would not be given."""
+    if not table.exists():
+        return set()
+    with table.open(encoding="utf-8", errors="replace", newline="") as rows:
+        names = {row.get("file") or "" for row in csv.DictReader(rows)}
+    return {name for name in names if _SHEET.fullmatch(name)}
 
 
 def _told(refusal: ProblemError) -> dict[str, Any]:

@@ -1,8 +1,8 @@
 """Answers to files: one row for each row of the input, and the bad ones in a file of their own."""
 
 import csv
-import io
 import json
+import re
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Final, Protocol
 
@@ -26,7 +26,20 @@ _COLUMNS: Final = (
 BAD_ROW_COLUMNS: Final = ("line", "id", "column", "problem", "detail", "row")
 """Columns of the file of bad rows."""
 
-_STARTS_A_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")  # noqa: RUF001 - as they are
+_FORMULA: Final = re.compile(r" *[=+\-@\t\r\n＝＋－＠]")  # noqa: RUF001 - as they are
+"""What a spreadsheet takes for the beginning of a formula."""
+
+
+class _Echo:
+    """A file that gives what is written to it back to whoever writes."""
+
+    def write(self, text: str) -> str:
+        """Give back the text."""
+        return text
+
+
+_ROWS: Final = csv.writer(_Echo(), lineterminator="\n")
+"""Makes rows of CSV; it keeps nothing between them."""
 
 
 class Writer(Protocol):
@@ -102,7 +115,8 @@ class CsvTable:
     def result(self, index: int, line: int, rest: bytes) -> bytes:
         """Write an answer; see :meth:`Writer.result`."""
         del index
-        found = json.loads(b"{" + _without_candidates(rest))
+        # As a text: from bytes the reader would first find out how they are encoded.
+        found = json.loads((b"{" + _without_candidates(rest)).decode())
         return csv_row((line, found.get("id"), *self._cells(found), None))
 
     def problem(self, index: int, line: int, members: Mapping[str, Any], words: str) -> bytes:
@@ -116,6 +130,68 @@ class CsvWriter(CsvTable):
 
     def __init__(self) -> None:
         super().__init__(_COLUMNS, _identified)
+
+    def result(self, index: int, line: int, rest: bytes) -> bytes:
+        """Write an answer; what is written as services of our day write it is copied without being parsed."""
+        return _copied(line, rest) or super().result(index, line, rest)
+
+
+_NUMBER: Final = r"-?(?!0\.0000)[0-9]{1,15}\.[0-9]+"
+"""A number that this language writes alike; one with an exponent it may not."""
+_TEXT: Final = r'"([^"\\]*)"'
+_ESTIMATE: Final = (
+    rf'(?:null|\{{"value":({_NUMBER}),"standard_uncertainty":{_NUMBER},"lower":({_NUMBER}),"upper":({_NUMBER})\}})'
+)
+_FIRST: Final = re.compile(
+    rf'"id":(?:null|{_TEXT}),"unit":"(\w+)","verdict":"(\w+)","statement":{_TEXT},'
+    rf'"rule":(?:null|\{{"name":"(\w+)"(?:,"divisor":({_NUMBER}))?(?:,"steps":(\d+))?\}}),"family":\[[^]]*\],'
+    rf'"probability":(?:null|({_NUMBER})),"layout_scale":{_ESTIMATE},"true_scale":{_ESTIMATE},"nut_offset":{_ESTIMATE},',
+    re.ASCII,
+)
+_CANDIDATES: Final = b',"candidates":['
+_MARK: Final = b'],"suspect_readings":[],"next_reading":'
+"""What stands between the candidates and the advice where no reading is suspect. No text can look like these: in a text
+of JSON a quotation mark has a backslash before it."""
+_LAST: Final = re.compile(rb'null|\{"fret":(\d+)[,}]')
+
+
+def _copied(line: int, rest: bytes) -> bytes | None:
+    """Write what a stock list says of a board straight from the bytes of its answer.
+
+    Parameters
+    ----------
+    line : int
+        Number of the row's line in the input.
+    rest : bytes
+        Members of the answer, as for :meth:`Writer.result`.
+
+    Returns
+    -------
+    bytes or None
+        The row that parsing the answer gives too; None where that needs more than copying.
+    """
+    end, behind = rest.find(_CANDIDATES), rest.rfind(_MARK)
+    if end < 0 or behind < 0:
+        return None
+    first = _FIRST.match(rest[:end].decode())
+    last = _LAST.match(rest, behind + len(_MARK))
+    if first is None or last is None:
+        return None
+    identifier, unit, verdict, statement, name, divisor, steps, probability, *estimates = first.groups("")
+    layout, _, _, true, lower, upper, nut, _, _ = estimates
+    own = steps if name == "equal" else "" if name == "eighteenth" else divisor
+    rule = f"{name} {own}" if own else name
+    following = b"" if last[1] is None else last[1]
+    return (
+        f"{line},{_cell(identifier)},{_cell(verdict)},{_cell(rule)},{unit},{true},{lower},{upper},{layout},{nut},"
+        f"{probability},,{following.decode()},{_cell(statement)},\n"
+    ).encode()
+
+
+def _cell(text: str) -> str:
+    """Write a text without quotation marks and line feeds as :func:`csv_row` writes it."""
+    harmless = f"'{text}" if _FORMULA.match(text) else text
+    return f'"{harmless}"' if "," in harmless else harmless
 
 
 def _identified(found: Mapping[str, Any]) -> Sequence[object]:
@@ -170,10 +246,5 @@ def csv_row(cells: Sequence[object]) -> bytes:
     bytes
         The row with its line feed, in UTF-8.
     """
-    out = io.StringIO()
-    csv.writer(out, lineterminator="\n").writerow([_harmless(cell) for cell in cells])
-    return out.getvalue().encode()
-
-
-def _harmless(cell: object) -> object:
-    return f"'{cell}" if isinstance(cell, str) and cell.lstrip(" ").startswith(_STARTS_A_FORMULA) else cell
+    harmless = [f"'{cell}" if isinstance(cell, str) and _FORMULA.match(cell) else cell for cell in cells]
+    return str(_ROWS.writerow(harmless)).encode()

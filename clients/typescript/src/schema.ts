@@ -1975,6 +1975,22 @@ export interface components {
             treble: number | string;
         };
         /**
+         * FanScaleOut
+         * @description True scales of a fan board along its two outer strings.
+         */
+        FanScaleOut: {
+            /**
+             * Bass
+             * @description Along the lowest string. [unit]
+             */
+            bass: number;
+            /**
+             * Treble
+             * @description Along the highest string. [unit]
+             */
+            treble: number;
+        };
+        /**
          * Fault
          * @description One thing to change in a request.
          */
@@ -3776,6 +3792,11 @@ export interface components {
              */
             layout_scale?: (number | string) | null;
             /**
+             * Square Fret
+             * @description The fret of a fan board that stays square to its centre line, 0 for the nut.
+             */
+            square_fret?: number | null;
+            /**
              * Rule
              * @description Stated spacing rule.
              */
@@ -4971,6 +4992,11 @@ export interface components {
          */
         SheetLabelOut: {
             /**
+             * Text
+             * @description Its letters, as they were given.
+             */
+            text: string;
+            /**
              * Length
              * @description Its number, taken at its word. [unit]
              */
@@ -5069,6 +5095,24 @@ export interface components {
              * @description From the nut's front edge to the break point. [unit]
              */
             saddle_from_nut: number;
+        };
+        /**
+         * SheetTrebleOut
+         * @description The side of the highest string of a fan board.
+         */
+        SheetTrebleOut: {
+            /** @description The true scale along it. [unit] */
+            true_scale: components["schemas"]["Estimate"];
+            /**
+             * Layout Scale
+             * @description The length that the rule was applied to there. [unit]
+             */
+            layout_scale: number | null;
+            /**
+             * Frets
+             * @description Its frets; none where the rule is not known.
+             */
+            frets: components["schemas"]["SheetFretOut"][];
         };
         /**
          * ShopFraction
@@ -5514,6 +5558,16 @@ export interface components {
              * @description Recommended setbacks, string by string.
              */
             setbacks: components["schemas"]["SheetSetbackOut"][];
+            /**
+             * @description The side of the highest string of a fan board, whose other figures are those of the lowest string's; null for a
+             *     board of one scale.
+             */
+            treble: components["schemas"]["SheetTrebleOut"] | null;
+            /**
+             * Square Fret
+             * @description The fret of a fan board that is square to its centre line, where that is stated; 0 for the nut.
+             */
+            square_fret: number | null;
             /** @description Whether it is what it claims to be; null unless it claims a scale and was measured. */
             conformity: components["schemas"]["SheetConformityOut"] | null;
             /** @description The same in words. */
@@ -5547,9 +5601,14 @@ export interface components {
             kind: "board" | "neck_blank" | "bridge" | "saddle_template";
             /**
              * True Scale
-             * @description Its true scale. [unit]
+             * @description Its true scale; of a fan board {"bass", "treble"}. [unit]
              */
-            true_scale: number;
+            true_scale: number | components["schemas"]["FanScaleOut"];
+            /**
+             * Square Fret
+             * @description The fret of a fan board that is square to its centre line, where the label states it; 0 for the nut.
+             */
+            square_fret: number | null;
             /**
              * Layout Scale
              * @description The length that the rule was applied to, where the label states it. [unit]

@@ -4,7 +4,7 @@ import random
 from dataclasses import replace
 from typing import Any
 
-from scalewright.drawing.page import Drawing, Text
+from scalewright.drawing.page import Drawing, Text, singly
 from scalewright.lutherie.fingerboard import (
     BoardMargins,
     Fingerboard,
@@ -76,5 +76,5 @@ def random_boards(number: int) -> list[Fingerboard]:
 
 def named(drawing: Drawing) -> dict[str, Any]:
     """Items of a drawing that have a name."""
-    items = [item for layer in drawing.layers.values() for item in layer if not isinstance(item, Text)]
+    items = [item for layer in drawing.layers.values() for item in singly(layer) if not isinstance(item, Text)]
     return {item.name: item for item in items if item.name}

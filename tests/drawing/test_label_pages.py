@@ -7,7 +7,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from scalewright.drawing.label_pages import LabelPages, fill_pages, grid_of, print_pages
+from scalewright.drawing.label_pages import LabelPages, LabelPaper, fill_pages, grid_of, print_pages
 from scalewright.drawing.label_sheet import LabelOrder
 from scalewright.drawing.language import language_named
 from scalewright.drawing.pdf import write_pdf_sheets
@@ -18,6 +18,7 @@ from scalewright.lutherie.spacing import EIGHTEENTH
 from scalewright.lutherie.tag_text import read_tag
 
 POINT = 72.0 / 25.4
+PAPER = LabelPaper(70.0, 36.0)
 
 
 def orders(number, size=(70.0, 36.0)):
@@ -30,7 +31,7 @@ def orders(number, size=(70.0, 36.0)):
 
 def test_labels_begin_at_the_place_that_is_asked_for():
     """On A4 stand 3 by 8 labels of 70 mm by 36 mm; from place 23 on, the third goes on the next page."""
-    filled = fill_pages(LabelPages(orders(3), "A4", start=23))
+    filled = fill_pages(LabelPages(orders(3), LabelPaper(70.0, 36.0, start=23)))
     with pdfplumber.open(io.BytesIO(write_pdf_sheets(print_pages(filled, language_named("en"))))) as pdf:
         places = [
             (number, word["x0"] / POINT, word["top"] / POINT)
@@ -57,7 +58,7 @@ def test_labels_begin_at_the_place_that_is_asked_for():
 @pytest.mark.source("independent readers: PDFium draws the page, zxing-cpp reads it")
 def test_all_codes_of_a_page_are_read():
     """A full page gives back all its parts; slow, as it is drawn and searched."""
-    pages = print_pages(fill_pages(LabelPages(orders(24), "A4")), language_named("en"))
+    pages = print_pages(fill_pages(LabelPages(orders(24), PAPER)), language_named("en"))
     page = pypdfium2.PdfDocument(write_pdf_sheets(pages))[0].render(scale=300 / 72).to_pil()
     tags = [read_tag(code.text) for code in zxingcpp.read_barcodes(page)]
 
@@ -67,7 +68,7 @@ def test_all_codes_of_a_page_are_read():
 
 def test_gaps_and_edges_are_kept():
     """With edges and gaps of a label stock's own, places lie where they say."""
-    grid = grid_of(LabelPages(orders(1, (63.5, 38.1)), "A4", column_gap=2.5, left=7.2, top=15.1))
+    grid = grid_of(LabelPaper(63.5, 38.1, column_gap=2.5, left=7.2, top=15.1))
 
     assert (grid.columns, grid.rows, grid.left, grid.top) == (3, 7, 7.2, 15.1)
 
@@ -75,24 +76,24 @@ def test_gaps_and_edges_are_kept():
 @pytest.mark.parametrize(
     "wanted",
     [
-        LabelPages(orders(1, (220.0, 50.0)), "A4"),
-        LabelPages(orders(1), "A4", start=25),
-        LabelPages(orders(1), "letter", left=200.0),
+        LabelPaper(220.0, 50.0),
+        LabelPaper(70.0, 36.0, start=25),
+        LabelPaper(70.0, 36.0, "letter", left=200.0),
     ],
 )
 def test_what_fits_no_paper_is_refused(wanted):
     """Labels too wide, and places that are not there, are refused."""
     with pytest.raises(PaperError):
-        fill_pages(wanted)
+        fill_pages(LabelPages(orders(1), wanted))
 
 
 def test_a_refusal_names_the_label():
     """What is wrong with one label is said of that one; a size too small is the fault of all."""
     bad = [*orders(1), LabelOrder(Part("x", "board"), "mm", Beliefs(), 70.0, 36.0)]
     with pytest.raises(UndefinedPartError) as refused:
-        fill_pages(LabelPages(bad, "A4"))
+        fill_pages(LabelPages(bad, PAPER))
     with pytest.raises(LabelSizeError) as too_small:
-        print_pages(fill_pages(LabelPages(orders(2, (20.0, 10.0)), "A4")), language_named("en"))
+        print_pages(fill_pages(LabelPages(orders(2, (20.0, 10.0)), LabelPaper(20.0, 10.0))), language_named("en"))
 
     assert refused.value.field == ("labels", 1, "part")
     assert too_small.value.field == ("size",)

@@ -14,6 +14,7 @@ from PIL import Image
 from scalewright.drawing.label_picture import write_label_picture
 from scalewright.drawing.label_sheet import PRESETS, LabelOrder, fill_label, print_label
 from scalewright.drawing.language import LANGUAGES, language_named
+from scalewright.drawing.page import singly
 from scalewright.drawing.pdf import write_pdf
 from scalewright.lutherie.errors import LabelSizeError
 from scalewright.lutherie.identification import Beliefs
@@ -80,9 +81,10 @@ def test_a_code_may_carry_an_address():
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_letters_fit_for_the_longest_values(language):
+@pytest.mark.parametrize("title", ["M" * 60, "琴" * 60, "\N{EM DASH}Щ" * 30])
+def test_letters_fit_for_the_longest_values(language, title):
     """Every letter of the longest id and title lies on the label, and none in the code or its white frame."""
-    label = print_label(order(LONGEST, title="M" * 60, date="2026-11-25"), language_named(language))
+    label = print_label(order(LONGEST, title=title, date="2026-11-25"), language_named(language))
     with pdfplumber.open(io.BytesIO(write_pdf(label.drawing))) as pdf:
         (page,) = pdf.pages
         chars = [char for char in page.chars if char["text"].strip()]
@@ -114,7 +116,7 @@ def test_a_label_upright_has_its_code_below():
     drawing = print_label(order(LONGEST, (60.0, 110.0)), language_named("en")).drawing
     lowest = min(text.y for text in drawing.layers["text"])
 
-    assert max(y for path in drawing.layers["code"] for _, y in path.points) < lowest
+    assert max(y for path in singly(drawing.layers["code"]) for _, y in path.points) < lowest
 
 
 @pytest.mark.source("W3C Portable Network Graphics, section 11.3.4.3: pHYs has dots per metre")
@@ -128,7 +130,7 @@ def test_a_picture_says_its_resolution():
     image = Image.open(io.BytesIO(picture)).convert("L")
     image.load()
     assert image.width == 1181
-    left = min(x for path in label.drawing.layers["code"] for x, _ in path.points)
+    left = min(x for path in singly(label.drawing.layers["code"]) for x, _ in path.points)
     code = image.crop((round(left * image.width / label.width), 0, image.width, image.height))
     colours: Any = code.getcolors(256)
     assert all(value < 5 or value > 250 for _, value in colours)

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scalewright.drawing.bidi import in_visual_order
-from scalewright.drawing.fonts import font_file
+from scalewright.drawing.fonts import font_file, with_known_letters
 from scalewright.drawing.letters import clip_text, text_width, wrap
 
 WRITING = st.text(st.characters(exclude_categories=["Cc", "Cs", "Cf", "Cn", "Co"]), max_size=80)
@@ -78,3 +78,21 @@ def test_no_letter_is_lost_or_made(text):
     plain = str.maketrans(")]}>»", "([{<«")
 
     assert sorted(in_visual_order(text).translate(plain)) == sorted(text.translate(plain))
+
+
+@pytest.mark.parametrize("text", ["628.65\u00a0mm", "628.65\u202fmm", "628.65 mm", "24.750 in"])
+def test_a_number_and_its_unit_stay_together(text):
+    """Neither at a no-break space nor before a unit is a line broken, if it can be broken elsewhere."""
+    lines = wrap(f"laid out from {text}", 3.0, text_width(f"from {text}", 3.0) - 0.1)
+
+    assert lines[-1] == text
+
+
+@pytest.mark.parametrize("text", ["琴の長さ" * 12, "กขฃคฅฆ" * 9, "नमस्ते" * 10, "\u0416\u0301" * 20])
+def test_letters_that_the_font_lacks_take_the_room_of_what_is_drawn(text):
+    """The sign for a missing letter has its own width in the font file, and no line of it is wider than its room."""
+    with TTFont(font_file()) as font:
+        widths, names, unit = font["hmtx"].metrics, font.getBestCmap(), font["head"].unitsPerEm
+        for line in wrap(text, 3.0, 40.0):
+            drawn = with_known_letters(line)
+            assert sum(widths[names[ord(letter)]][0] for letter in drawn) / unit * 3.0 <= 40.0

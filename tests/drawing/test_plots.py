@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scalewright.drawing.axes import LOOKS, Axes, Series, nice_step
+from scalewright.drawing.axes import LOOKS, Axes, Series, nice_step, numbers_of, room_for
 from scalewright.drawing.page import Circle, Drawing, Line, Path, Text
 from scalewright.drawing.plots import identification_plot, intonation_plot
 from scalewright.lutherie.identification import identify
@@ -118,3 +118,19 @@ def test_steps_are_round_numbers(span, most):
 
     assert span / step <= most * (1.0 + 1e-6)
     assert round(step / 10.0 ** math.floor(math.log10(step) + 1e-9), 6) in {1.0, 2.0, 5.0}
+
+
+@pytest.mark.parametrize("span", [(-5e-5, 5e-5), (-7e-5, 1e-5), (-2e5, 1e5), (0.0, 0.3), (-0.017, 0.017), (-9.9, 0.2)])
+def test_numbers_of_an_axis_leave_its_words_free(span):
+    """However many digits they need, the numbers stand beside the words, and those below zero have a minus sign."""
+    drawing = Drawing(225.0, 120.0)
+    axes = Axes(drawing, room_for(span) + 1.0, 14.0, 120.0, 80.0, (0.0, 24.5), span)
+    axes.draw_frame("fret", "reading minus rule in millimetres")
+    assert_free(drawing)
+
+    written = [item.text for item in drawing.layer("labels") if isinstance(item, Text) and item.anchor == "end"]
+    assert written == [number for _, number in numbers_of(span)]
+    for value, number in numbers_of(span):
+        assert number.startswith("\N{MINUS SIGN}") == (value < 0.0)
+        assert "-" not in number
+        assert float(number.replace("\N{MINUS SIGN}", "-")) == pytest.approx(value, abs=1e-12)

@@ -63,7 +63,8 @@ def test_every_kind_of_item_is_written():
     assert '<line x1="1.0000" y1="18.0000" x2="3.0000" y2="16.0000"/>' in written
     assert '<polyline points="0.0000,20.0000 1.0000,19.0000"/>' in written
     assert '<circle cx="5.0000" cy="15.0000" r="1.0000"/>' in written
-    assert 'text-anchor="end" transform="rotate(-90 1.000 18.000)" font-weight="bold">a</text>' in written
+    place = 'transform="translate(1.0000,18.0000) rotate(-90)"'
+    assert f'<text {place} font-size="3" text-anchor="end" font-weight="bold">a</text>' in written
 
 
 def test_the_same_drawing_gives_the_same_bytes():

@@ -58,8 +58,9 @@ class Family:
         self.pid = pid
 
     def members(self) -> list["Family"]:
-        """The process and its children."""
-        children = Path(f"/proc/{self.pid}/task/{self.pid}/children").read_text(encoding="ascii").split()
+        """The process and its children, whichever of its threads began them."""
+        threads = Path(f"/proc/{self.pid}/task").glob("*/children")
+        children = [child for thread in threads for child in thread.read_text(encoding="ascii").split()]
         return [self, *(Family(int(child)) for child in children)]
 
     def seconds(self) -> float:

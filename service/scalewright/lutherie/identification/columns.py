@@ -208,16 +208,13 @@ def _allow_for_other_rules(
 
     An interval that holds with the probability q if the rule is right holds with q P(rule) in all: q = coverage / P.
     """
-    p, m = np.nonzero(established & (probability < _CERTAIN))
-    if p.size:
-        wanted = [
-            coverage_factor(max(min(coverage / chance, WIDEST_COVERAGE), coverage))
-            for chance in probability[p, m].tolist()
-        ]
+    unsure = established & (probability < _CERTAIN)
+    chances = probability[unsure].tolist()
+    if chances:
+        wanted = [coverage_factor(max(min(coverage / chance, WIDEST_COVERAGE), coverage)) for chance in chances]
         stretch = np.array(wanted) / coverage_factor(coverage)
-        centre = estimates[0][:, p, m]
-        for end in (2, 3):
-            estimates[end][:, p, m] = centre + stretch * (estimates[end][:, p, m] - centre)
+        centre = estimates[0][:, unsure]
+        estimates[2:, :, unsure] = centre + stretch * (estimates[2:, :, unsure] - centre)
 
 
 def _within(beliefs: Beliefs, position: Floats) -> NDArray[np.bool_]:

@@ -179,8 +179,7 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
     TooFewPitchesError
         Listed pitches that end before the highest fret read and do not repeat.
     """
-    pattern = _pattern([procedure])
-    plan = _plan_of(procedure, beliefs)
+    pattern, plan = _plan_of(procedure, beliefs)
     nut = procedure.nut.mean * (np.array(procedure.start) == 0)
     known = distances - np.array(procedure.offset) - nut
     judged = []
@@ -198,9 +197,10 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
 
 
 @lru_cache(maxsize=32)
-def _plan_of(procedure: Procedure, beliefs: Beliefs) -> Plan:
-    """Plan of one way to measure; the last few are kept."""
-    return plan_of(_pattern([procedure]), beliefs, scatter_known=procedure.scatter is not None)
+def _plan_of(procedure: Procedure, beliefs: Beliefs) -> tuple[Pattern, Plan]:
+    """Pattern and plan of one way to measure; the last few are kept."""
+    pattern = _pattern([procedure])
+    return pattern, plan_of(pattern, beliefs, scatter_known=procedure.scatter is not None)
 
 
 def judge_singly(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Finding]:

@@ -8,7 +8,7 @@ from scalewright.lutherie.estimate import (
     chi_square_quantile,
     chi_square_survival,
     coverage_factor,
-    mixture_quantile,
+    mixture_interval,
     normal_estimate,
     normal_survival,
 )
@@ -50,20 +50,21 @@ def test_the_tail_of_the_normal_distribution():
 
 
 @pytest.mark.source("scipy.optimize.brentq on the mixture's distribution function, a general-purpose library")
-@pytest.mark.parametrize("level", [0.025, 0.5, 0.9, 0.975])
-def test_quantiles_of_mixtures(level):
-    """A mixture's quantile is where its distribution function reaches the level; many at once agree with one by one."""
+@pytest.mark.parametrize("coverage", [0.5, 0.95, 0.999])
+def test_intervals_of_mixtures(coverage):
+    """A mixture's interval ends where its distribution function reaches the tails, of many at once as of one."""
     rng = np.random.default_rng(7)
     weights = rng.dirichlet(np.ones(4), size=20).T
     means, deviations = rng.normal(650.0, 3.0, (4, 20)), rng.uniform(0.05, 2.0, (4, 20))
-    found = mixture_quantile(weights, means, deviations, level)
-    for at in range(20):
-        columns = (weights[:, at], means[:, at], deviations[:, at])
+    found = mixture_interval(weights, means, deviations, coverage)
+    for end, level in enumerate((0.5 - 0.5 * coverage, 0.5 + 0.5 * coverage)):
+        for at in range(20):
+            columns = (weights[:, at], means[:, at], deviations[:, at])
 
-        def below(x, columns=columns):
-            return columns[0] @ stats.norm.cdf(x, columns[1], columns[2]) - level
+            def below(x, columns=columns, level=level):
+                return columns[0] @ stats.norm.cdf(x, columns[1], columns[2]) - level
 
-        assert found[at] == pytest.approx(optimize.brentq(below, 600.0, 700.0, xtol=1e-12), abs=1e-9)
+            assert found[end, at] == pytest.approx(optimize.brentq(below, 600.0, 700.0, xtol=1e-12), abs=1e-9)
 
 
 def test_the_interval_of_a_normal_quantity_is_centred():

@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 
 import numpy as np
 
-from scalewright.lutherie.estimate import Estimate, Floats, mixture_quantile, normal_survival
+from scalewright.lutherie.estimate import Estimate, Floats, mixture_interval, normal_survival
 from scalewright.lutherie.ruling import Interval
 
 __all__ = ["Decision", "Mixture", "Mixtures", "decide", "outside", "probability_within", "summed_up"]
@@ -80,8 +80,7 @@ def summed_up(many: Sequence[Mixtures], coverage: float) -> list[list[Estimate]]
         return []
     widths = [group.mean.shape[1] for group in many]
     columns = _side_by_side(many, sum(widths))
-    tail = 0.5 * (1.0 - coverage)
-    low, high = (mixture_quantile(*columns, level) for level in (tail, 1.0 - tail))
+    low, high = mixture_interval(*columns, coverage)
     found, at = [], 0
     for group, width in zip(many, widths, strict=True):
         weight = group.weight[:, None]

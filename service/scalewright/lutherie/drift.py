@@ -6,7 +6,7 @@ from typing import Literal
 
 import numpy as np
 
-from scalewright.lutherie.estimate import Estimate, Floats, mixture_quantile
+from scalewright.lutherie.estimate import Estimate, Floats, mixture_interval
 from scalewright.lutherie.student import student_quantile, student_survival
 
 __all__ = ["FEWEST", "Drift", "Jump", "drift_of"]
@@ -140,8 +140,7 @@ def _step(explained: Floats, gap: Floats, weight: Floats, total: float, coverage
     size = float(np.sum(share * sizes))
     deviation = math.sqrt(float(np.sum(share * (deviations**2 + (sizes - size) ** 2))))
     # Widened from the normal to Student's t.
-    columns = (share[:, None], sizes[:, None], deviations[:, None] * student / _USUAL)
-    low, high = (float(mixture_quantile(*columns, level)[0]) for level in (tail, 1.0 - tail))
+    low, high = mixture_interval(share, sizes, deviations * student / _USUAL, coverage).tolist()
     return Jump(
         at=int(np.argmax(probability)) + 1,
         earliest=earliest + 1,

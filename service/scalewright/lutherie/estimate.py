@@ -16,7 +16,7 @@ __all__ = [
     "chi_square_quantile",
     "chi_square_survival",
     "coverage_factor",
-    "mixture_quantile",
+    "mixture_interval",
     "normal_estimate",
     "normal_survival",
 ]
@@ -180,8 +180,8 @@ def chi_square_quantile(survival: float, degrees_of_freedom: int) -> float:
     return 0.5 * (low + high)
 
 
-def mixture_quantile(weights: Floats, means: Floats, deviations: Floats, level: float) -> Floats:
-    """Quantile of mixtures of normal distributions, many mixtures at once.
+def mixture_interval(weights: Floats, means: Floats, deviations: Floats, coverage: float) -> Floats:
+    """Interval of mixtures of normal distributions with equal tails, many mixtures at once.
 
     Parameters
     ----------
@@ -190,18 +190,23 @@ def mixture_quantile(weights: Floats, means: Floats, deviations: Floats, level: 
     means, deviations : ndarray, shape (n_components, ...)
         Mean and standard deviation of each component, in one unit; where the weight is zero they
         may be anything finite.
-    level : float
-        Probability below the quantile.
+    coverage : float
+        Probability that the interval holds.
 
     Returns
     -------
-    ndarray, shape (...)
-        In the same unit.
+    ndarray, shape (2, ...)
+        Lower and upper ends, in the same unit.
     """
     shape = np.broadcast_shapes(weights.shape, means.shape, deviations.shape)
     w, m, d = (np.broadcast_to(part, shape).reshape(shape[0], -1) for part in (weights, means, deviations))
+    count = w.shape[1]
+    # Lower ends first, then upper ones.
+    w, m, d = (np.concatenate((part, part), axis=1) for part in (w, m, d))
+    tail, factor = 0.5 * (1.0 - coverage), coverage_factor(coverage)
+    level, factors = np.repeat((tail, 1.0 - tail), count), np.repeat((-factor, factor), count)
     counted = w > _SEEN
-    single = np.where(counted, m + _STANDARD_NORMAL.inv_cdf(level) * d, 0.0)
+    single = np.where(counted, m + factors * d, 0.0)
     # The quantile of a mixture lies between those of its components, so that bisection cannot fail;
     # where Newton's step stays between the bounds it is faster.
     low = np.min(np.where(counted, single, np.inf), axis=0)
@@ -213,7 +218,7 @@ def mixture_quantile(weights: Floats, means: Floats, deviations: Floats, level: 
     # The rough tail first, for it costs a fraction of the exact one; then the exact one from close by.
     _approach(at, low.copy(), high.copy(), (w, m, inverse), level, _rough_survival, _CLOSE)
     _approach(at, low, high, (w, m, inverse), level, lambda z, _: normal_survival(z), _SQUARE_OF_NO_ACCOUNT)
-    return at.reshape(shape[1:])
+    return at.reshape(2, *shape[1:])
 
 
 def _approach(
@@ -221,7 +226,7 @@ def _approach(
     low: Floats,
     high: Floats,
     components: tuple[Floats, Floats, Floats],
-    level: float,
+    level: Floats,
     survival: Callable[[Floats, Floats], Floats],
     settled: float,
 ) -> None:
@@ -233,8 +238,8 @@ def _approach(
         Quantiles so far and what bounds them.
     components : tuple of ndarray, each of shape (n_components, n)
         Weights, means and inverse deviations.
-    level : float
-        Probability below the quantile.
+    level : ndarray, shape (n,)
+        Probability below each quantile.
     survival : callable
         Normal tail of numbers and their density.
     settled : float
@@ -258,7 +263,7 @@ def _approach(
         moving = np.abs(moved - x) > np.maximum(settled / inverse.max(axis=0), 1e-15 * np.abs(x))
         if not moving.any():
             return
-        active = active[moving]
+        active, level = active[moving], level[moving]
         weight, mean, inverse = weight[:, moving], mean[:, moving], inverse[:, moving]
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from scalewright.lutherie.estimate import Estimate, Floats, mixture_quantile, normal_survival
+from scalewright.lutherie.estimate import Estimate, Floats, mixture_interval, normal_survival
 from scalewright.lutherie.identification import Beliefs, CandidateFit, FreeDivisor, Identification
 from scalewright.lutherie.label import Meaning
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
@@ -193,11 +193,7 @@ def combined(weighed: Sequence[WeighedMeaning], components: Sequence[Component],
     weight = table[0] / np.sum(table[0])
     value = float(np.sum(weight * table[1]))
     deviation = math.sqrt(float(np.sum(weight * (table[2] ** 2 + (table[1] - value) ** 2))))
-    tail = 0.5 * (1.0 - coverage)
-    low, high = (
-        float(mixture_quantile(weight[:, None], table[1][:, None], table[2][:, None], level)[0])
-        for level in (tail, 1.0 - tail)
-    )
+    low, high = mixture_interval(weight, table[1], table[2], coverage).tolist()
     return Estimate(value, deviation, low, high)
 
 

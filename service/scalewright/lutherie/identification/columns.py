@@ -12,7 +12,7 @@ from scalewright.lutherie.estimate import (
     Floats,
     chi_square_survival,
     coverage_factor,
-    mixture_quantile,
+    mixture_interval,
 )
 from scalewright.lutherie.identification import curve
 from scalewright.lutherie.identification.candidates import Beliefs
@@ -338,10 +338,7 @@ def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float)
     weight = np.broadcast_to(weight, mean.shape)
     mixed = (np.max(weight, axis=0) < _WHOLE) & np.isfinite(value)
     if mixed.any():
-        parts = (weight[:, mixed], mean[:, mixed], deviation[:, mixed])
-        tail = 0.5 * (1.0 - coverage)
-        estimate[2][mixed] = mixture_quantile(*parts, tail)
-        estimate[3][mixed] = mixture_quantile(*parts, 1.0 - tail)
+        estimate[2:, mixed] = mixture_interval(weight[:, mixed], mean[:, mixed], deviation[:, mixed], coverage)
     return estimate
 
 

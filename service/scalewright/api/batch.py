@@ -11,7 +11,7 @@ import logging
 from collections import Counter, deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from pickle import PickleBuffer
+from pickle import PickleBuffer  # nosec B403  (for a process of our own)
 from typing import Any
 
 import orjson

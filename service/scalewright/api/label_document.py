@@ -236,7 +236,8 @@ def _refuse_bad(bad: Sequence[_BadLine], lines: int) -> None:
         for fault in one.faults or ({"pointer": "", "code": "bad_line", "detail": one.detail},)
     ]
     message = (
-        f"{counted(len(bad), 'line')} of {lines} make no label, the first of them at /{bad[0].index}: {bad[0].detail} "
+        f"No label can be made of {counted(len(bad), 'line')} of {lines}, the first of them at /{bad[0].index}: "
+        f"{bad[0].detail} "
         "Mend them, or ask with bad_lines=list for the other labels and a list of these."
     )
     raise Refusal("invalid-request", message, faults=faults, facts={"bad_lines": len(bad), "lines": lines})

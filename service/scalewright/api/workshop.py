@@ -4,7 +4,7 @@ import asyncio
 import contextlib
 import gc
 import os
-import pickle
+import pickle  # nosec B403  (what comes is from a process of our own)
 import signal
 import socket
 import struct

@@ -9,6 +9,7 @@ from scalewright.drawing.moving import moved
 from scalewright.drawing.page import Drawing
 from scalewright.drawing.sheet import PAPERS
 from scalewright.lutherie.errors import PaperError, refused_within
+from scalewright.lutherie.phrases import counted
 
 __all__ = [
     "MOST_LABELS",
@@ -124,7 +125,7 @@ def grid_of(wanted: LabelPaper) -> PageGrid:
         message = f"no label of {wanted.width:g} mm by {wanted.height:g} mm fits this paper from these edges"
         raise PaperError(message, field=("size",))
     if wanted.start > columns * rows:
-        message = f"a page has {columns * rows} places, so the first label cannot have place {wanted.start}"
+        message = f"a page has {counted(columns * rows, 'place')}, so the first label cannot have place {wanted.start}"
         raise PaperError(message, field=("start",), places=columns * rows)
     free_x = width - columns * wanted.width - (columns - 1) * wanted.column_gap
     free_y = height - rows * wanted.height - (rows - 1) * wanted.row_gap

@@ -148,7 +148,7 @@ class _Setting:
         rows = [(str(row.fret), *cells(row)) for row in self.sheet.frets]
         if self.sheet.treble is not None:
             heads = (f"{say('bass')}, mm", "in", "1/64 in", f"{say('treble')}, mm", "in", "1/64 in")
-            ends = (0.09, 0.28, 0.4, 0.55, 0.75, 0.86, 1.0)
+            ends = (0.08, 0.26, 0.4, 0.55, 0.73, 0.86, 1.0)
             rows = [(*row, *cells(other)) for row, other in zip(rows, self.sheet.treble.frets, strict=True)]
         return self.table(x, top, (say("fret"), *heads), rows, ends)
 
@@ -170,14 +170,16 @@ class _Setting:
     ) -> float:
         """A table whose columns end at shares of the room."""
         rules = self.drawing.layer("grid")
+        # The longest cell decides on the size of a column's letters.
+        widest = [max(text_width(cell, self.size) for cell in column) for column in zip(*rows, strict=True)]
+        begins = (0.0, *ends[:-1])
+        rooms = [(end - begin) * self.column - 0.5 * self.size for begin, end in zip(begins, ends, strict=True)]
         for index, row in enumerate((heads, *rows)):
             top -= self.size * _LEADING
-            begin = 0.0
-            for cell, end in zip(row, ends, strict=True):
-                room = (end - begin) * self.column - 0.5 * self.size
-                size = min(self.size, self.size * room / max(text_width(cell, self.size), 1e-9))
+            for cell, end, room, width in zip(row, ends, rooms, widest, strict=True):
+                longest = text_width(cell, self.size) if index == 0 else width
+                size = self.size * min(1.0, room / max(longest, 1e-9))
                 self.letters.append(Text(x + end * self.column, top, cell, size, "end", bold=index == 0))
-                begin = end
             rules.append(Line(x, top - 0.25 * self.size, x + self.column, top - 0.25 * self.size))
         return top - 0.25 * self.size
 

@@ -7,7 +7,9 @@ import { Batch } from "./batch.js";
 import type * as asked from "./contract.js";
 import { encode } from "./encode.js";
 import { UnexpectedAnswerError } from "./errors.js";
-import type { CallOptions, ClientOptions, DrawingOptions } from "./options.js";
+import { JSON_LINES } from "./lines.js";
+import type { CallOptions, ClientOptions, DrawingOptions, LabelSheetsOptions } from "./options.js";
+import { blobOf, piecesOf } from "./pieces.js";
 import type { Questions } from "./pieces.js";
 import { mediaTypeOf, requestIdOf } from "./problems.js";
 import { retryFrom } from "./retry.js";
@@ -18,6 +20,7 @@ import type { Sending } from "./sending.js";
 const DEFAULT_BASE_URL = "http://127.0.0.1:8000";
 const DEFAULT_TIMEOUT = 10_000;
 const JSON_MEDIA = "application/json";
+const PDF_MEDIA = "application/pdf";
 
 /** Questions of a batch, from an array, a generator or an asynchronous one. */
 export type Many<Asked> = Questions<asked.Batched<Asked>>;
@@ -184,6 +187,27 @@ export class Client {
   ): Promise<asked.Picture<M>> {
     const media = options.media ?? ("application/pdf" as M);
     return await picture(this.#http.POST("/v1/label/pages", this.#draw(question, options, media)), media);
+  }
+
+  /**
+   * Labels for many on sheets, as one PDF; give a timeout that fits their number, a minute for ten thousand.
+   *
+   * All lines are looked over before the first page comes. Those that make no label are refused with all others, or
+   * listed on pages at the end where `options.sheets` says `bad_lines: "list"`.
+   */
+  async labelBatchDrawing(questions: Many<asked.LabelQuestion>, options: LabelSheetsOptions = {}): Promise<Blob> {
+    const how = this.#how(options, PDF_MEDIA);
+    const lines = await blobOf(piecesOf(questions));
+    const call = this.#http.POST("/v1/label/batch", {
+      ...how,
+      headers: { ...how.headers, "Content-Type": JSON_LINES },
+      params: { query: options.sheets ?? {} },
+      // What this stands for are the lines, which the serializer below puts in its place.
+      body: [],
+      bodySerializer: () => lines,
+      parseAs: "blob",
+    });
+    return await picture(call, PDF_MEDIA);
   }
 
   /** The drawing of a board, or its cut list. Measure the check bars of a print before you cut by it. */

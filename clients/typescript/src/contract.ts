@@ -64,6 +64,7 @@ export type Fingerboard = Answer<"fingerboard">;
 export type SheetMedia = Media<"spec_sheet">;
 export type LabelMedia = Media<"label">;
 export type LabelPagesMedia = Media<"label_pages">;
+export type LabelSheets = NonNullable<operations["label_batch"]["parameters"]["query"]>;
 export type DrawingMedia = Media<"fingerboard">;
 
 export type Estimate = Schemas["Estimate"];

@@ -13,6 +13,6 @@ export type * from "./contract.js";
 export { ruleToAsk } from "./encode.js";
 export * from "./errors.js";
 export type { BatchProblem, BatchResult, BatchSummary, Outcome } from "./lines.js";
-export type { CallOptions, ClientOptions, DrawingOptions } from "./options.js";
+export type { CallOptions, ClientOptions, DrawingOptions, LabelSheetsOptions } from "./options.js";
 export type { Retry } from "./retry.js";
 export type { components, operations, paths } from "./schema.js";

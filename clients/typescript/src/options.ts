@@ -1,5 +1,6 @@
 // How a client works, and how one call differs.
 
+import type { LabelSheets } from "./contract.js";
 import type { Retry } from "./retry.js";
 
 /** How a client works; times are milliseconds. */
@@ -30,4 +31,10 @@ export interface CallOptions {
 export interface DrawingOptions<M extends string> extends CallOptions {
   /** Media type of the file. */
   readonly media?: M;
+}
+
+/** How a call for labels on sheets differs. */
+export interface LabelSheetsOptions extends CallOptions {
+  /** Size of all labels, paper, the first label's place, gaps and edges, and what becomes of bad lines. */
+  readonly sheets?: LabelSheets;
 }

@@ -145,11 +145,28 @@ test("Pictures and files come in the media type that was asked for", async () =>
     [client.specSheetDrawing({ part }, { media: "application/pdf" }), "application/pdf", "%PDF"],
     [client.labelDrawing({ part }), "application/pdf", "%PDF"],
     [client.labelPagesDrawing({ labels: [{ part }] }), "application/pdf", "%PDF"],
+    [client.labelBatchDrawing([{ part }, { part }]), "application/pdf", "%PDF"],
   ];
   for (const [file, type, start] of files) {
     assert.equal((await file).type.split(";", 1)[0], type);
     assert.ok((await (await file).slice(0, 40).text()).includes(start), type);
   }
+});
+
+test("Labels on sheets take their options, and a bad line is refused by its pointer or listed", async () => {
+  const part = { id: "BD-17", kind: "board", true_scale: 650 } as const;
+  const bad = { part: { id: "BD-18", kind: "board" } } as const;
+  const sheets = { paper: "letter", size: "50x25mm", start: 3 } as const;
+
+  await assert.rejects(client.labelBatchDrawing([{ part }, bad], { sheets }), (error: unknown) => {
+    assert.ok(error instanceof sc.ProblemError);
+    assert.deepEqual(error.pointers, ["/1/part"]);
+    return true;
+  });
+  await assert.rejects(client.labelBatchDrawing([{ part }], { sheets: { ...sheets, start: 1000 } }), sc.ProblemError);
+  const listed = await client.labelBatchDrawing([{ part }, bad], { sheets: { ...sheets, bad_lines: "list" } });
+  const alone = await client.labelBatchDrawing([{ part }], { sheets });
+  assert.ok(listed.size > alone.size);
 });
 
 test("A sheet is written in the language that the client asks for", async () => {

@@ -1,5 +1,6 @@
 """The batch of labels as one PDF: every label in its place, and no bad line lost."""
 
+import asyncio
 import io
 import json
 import re
@@ -39,8 +40,9 @@ def lines(*questions):
 def test_a_stock_is_one_file_with_every_label(send):
     """260 labels stand on 11 pages in their order from place 2 on, with one font; slow, as all are read back."""
     answer = send("POST", "/v1/label/batch?start=2", content=lines(*map(board, range(260))), headers=PDF)
+    drawn = pypdfium2.PdfDocument(answer.content)
+    words = [word for page in drawn for word in page.get_textpage().get_text_range().split()]
     with pdfplumber.open(io.BytesIO(answer.content)) as pdf:
-        words = [word["text"] for page in pdf.pages for word in page.extract_words()]
         fonts = {char["fontname"] for page in (pdf.pages[0], pdf.pages[-1]) for char in page.chars}
         first = pdf.pages[0].extract_words()[0]["x0"]
 
@@ -134,3 +136,48 @@ def test_lines_of_json_still_take_no_parameters(send):
     answer = send("POST", "/v1/label/batch?start=2", content=lines(board(0)), headers=headers)
 
     assert answer.status_code == 422
+
+
+def test_a_client_that_hangs_up_frees_its_work(monkeypatch):
+    """When the client goes at the first pages, no more are set than were under way, and the file gets no end."""
+    body = lines(*({"part": {"id": f"B{number}", "kind": "board", "true_scale": 650}} for number in range(2_000)))
+    app = create_app(Settings(log_requests=False, batch_processes=0))
+    sent, begun = [], []
+    run_work = app.state.workshop.run
+
+    async def counted(work, *arguments):
+        begun.append(work.func.__name__)
+        return await run_work(work, *arguments)
+
+    monkeypatch.setattr(app.state.workshop, "run", counted)
+
+    async def run():
+        gone = asyncio.Event()
+        queue = [{"type": "http.request", "body": body, "more_body": False}]
+
+        async def receive():
+            if queue:
+                return queue.pop()
+            await gone.wait()
+            return {"type": "http.disconnect"}
+
+        async def send(message):
+            sent.append(message)
+            if message.get("body"):
+                gone.set()
+                await asyncio.sleep(0)
+
+        address = "/v1/label/batch"
+        headers = [(name.lower().encode(), value.encode()) for name, value in PDF.items()]
+        scope = {
+            "type": "http", "method": "POST", "path": address, "raw_path": address.encode(), "query_string": b"",
+            "headers": [*headers, (b"content-length", b"%d" % len(body))], "http_version": "1.1", "scheme": "http",
+            "client": ("127.0.0.1", 1), "server": ("here", 80), "root_path": "", "asgi": {"version": "3.0"},
+        }  # fmt: skip
+        await app(scope, receive, send)
+
+    asyncio.run(run())
+    files = begun.count("_set_labels")
+    assert 1 <= files <= app.state.workshop.places + 2
+    assert len([message for message in sent if message.get("body")]) == 1
+    assert all(message.get("more_body", True) for message in sent)

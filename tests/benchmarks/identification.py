@@ -30,7 +30,8 @@ from scipy import optimize
 from scalewright.api.app import create_app
 from scalewright.api.settings import Settings
 from scalewright.lutherie.identification.candidates import Beliefs
-from scalewright.lutherie.identification.judge import judge, plan_of
+from scalewright.lutherie.identification.inquiry import inquire
+from scalewright.lutherie.identification.judge import judge
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL
 from tests.benchmarks.layout import HOST, ask, body, serving, with_idle_routes
 from tests.lutherie.identification.boards import draw, pattern, positions
@@ -74,11 +75,11 @@ def kernel(rounds: int) -> None:
     for _ in range(rounds):
         loop = 100 / seconds(lambda: fit_loop(readings[:100]))
         for name, beliefs in (("with blunders", Beliefs()), ("without", Beliefs(misreading=0.0))):
-            plan = plan_of(pattern(FRETS, DEVIATION), beliefs, scatter_known=True)
+            inquiry = inquire(pattern(FRETS, DEVIATION), beliefs, scatter_known=True)
 
-            def run(plan=plan, beliefs=beliefs) -> None:
+            def run(inquiry=inquiry) -> None:
                 for first in range(0, columns.shape[2], AT_ONCE):
-                    judge(plan, columns[:, :, first : first + AT_ONCE], beliefs, scatter_known=True)
+                    judge(inquiry, columns[:, :, first : first + AT_ONCE])
 
             found[name].append(columns.shape[2] / seconds(run) / loop)
     for name, ratios in found.items():

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 __all__ = [
+    "ChiSquareTail",
     "Estimate",
     "Floats",
     "Note",
@@ -116,8 +117,61 @@ def normal_survival(z: Floats) -> Floats:
     return 0.5 * np.fromiter(map(math.erfc, scaled.ravel().tolist()), float, scaled.size).reshape(scaled.shape)
 
 
+class ChiSquareTail:
+    """Probability that chi-square exceeds numbers by chance, for degrees of freedom that are known before they are.
+
+    Parameters
+    ----------
+    degrees_of_freedom : ndarray
+        At least 1, any shape.
+
+    Notes
+    -----
+    The finite series for whole degrees of freedom, all terms positive.
+
+    References
+    ----------
+    .. [as-26.4] M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 1964,
+       equations 26.4.4 (odd) and 26.4.5 (even).
+    """
+
+    def __init__(self, degrees_of_freedom: NDArray[np.int64]) -> None:
+        freedom = np.asarray(degrees_of_freedom)
+        self._odd = freedom % 2 == 1
+        self._any_odd = bool(self._odd.any())
+        self._more_than_one = freedom > 1
+        last = freedom[..., None] // 2
+        orders = np.arange(1, max(int(last.max()), 1))
+        # An infinite order ends a series that is shorter than the others.
+        self._orders = np.where(orders < last, orders + 0.5 * self._odd[..., None], np.inf)
+
+    def beyond(self, chi_square: Floats) -> Floats:
+        """The probability for each of some numbers.
+
+        Parameters
+        ----------
+        chi_square : ndarray
+            Not negative, of a shape that the degrees of freedom broadcast to. [-]
+
+        Returns
+        -------
+        ndarray
+            The same shape. [-]
+        """
+        # Beyond this the probability is nothing that anybody can tell from zero, and powers would overflow.
+        half = np.minimum(0.5 * chi_square, _FAR_OUT)
+        # Each term is the one before it times half over its order.
+        terms = 1.0 + np.multiply.accumulate(half[..., None] / self._orders, axis=-1).sum(axis=-1)
+        total = np.exp(-half) * self._more_than_one * terms
+        if self._any_odd:
+            root = np.sqrt(half)
+            odd = 2.0 * normal_survival(math.sqrt(2.0) * root) + (2.0 / math.sqrt(math.pi)) * root * total
+            total = np.where(self._odd, odd, total)
+        return np.where(half < _FAR_OUT, np.minimum(total, 1.0), 0.0)
+
+
 def chi_square_survival(chi_square: Floats, degrees_of_freedom: int) -> Floats:
-    """Probability that chi-square exceeds each of the numbers given by chance.
+    """Probability that chi-square exceeds each of the numbers given by chance: :class:`ChiSquareTail`.
 
     Parameters
     ----------
@@ -130,26 +184,8 @@ def chi_square_survival(chi_square: Floats, degrees_of_freedom: int) -> Floats:
     -------
     ndarray
         The same shape. [-]
-
-    Notes
-    -----
-    The finite series for whole degrees of freedom, all terms positive.
-
-    References
-    ----------
-    .. [as-26.4] M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 1964,
-       equations 26.4.4 (odd) and 26.4.5 (even).
     """
-    # Beyond this the probability is nothing that anybody can tell from zero, and powers would overflow.
-    half = np.minimum(0.5 * np.asarray(chi_square), _FAR_OUT)
-    odd = degrees_of_freedom % 2
-    total = 2.0 * normal_survival(np.sqrt(2.0 * half)) if odd else np.zeros(half.shape)
-    if degrees_of_freedom > 1:
-        first = np.exp(-half) * (2.0 * np.sqrt(half / math.pi) if odd else 1.0)
-        orders = np.arange(1, degrees_of_freedom // 2) + (0.5 if odd else 0.0)
-        # Each term is the one before it times half over its order.
-        total += first * (1.0 + np.multiply.accumulate(half[..., None] / orders, axis=-1).sum(axis=-1))
-    return np.where(half < _FAR_OUT, np.minimum(total, 1.0), 0.0)
+    return ChiSquareTail(np.array(degrees_of_freedom)).beyond(chi_square)
 
 
 @lru_cache(maxsize=4096)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from scalewright.lutherie.errors import ImpossibleReadingError, TooFewReadingsError
 
@@ -43,8 +43,7 @@ Origin: TypeAlias = Literal["nut", "zero_fret"]
 _EDGE: dict[Point, int] = {"centre": 0, "near_edge": -1, "far_edge": 1}
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One measured distance between two frets of a board; fret 0 is the origin."""
 
     start: int

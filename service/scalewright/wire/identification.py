@@ -44,6 +44,7 @@ from scalewright.wire.quantities import (
     LengthBetween,
     LengthEstimate,
     LengthOut,
+    LengthsOut,
     Question,
     Reply,
     Uncertainty,
@@ -291,17 +292,21 @@ class IdentificationIn(Question):
     @property
     def answer_context(self) -> AnswerContext:
         """How the answer is to be written; a picture needs to know what was read where."""
-        return {"unit": self.unit, "frets": [reading.end for reading in self._readings()]}
+        return {"unit": self.unit, "frets": self._frets()}
+
+    def _frets(self) -> list[int]:
+        """Fret that every reading ends at."""
+        if self.readings is not None:
+            return [reading.end for reading in self.readings]
+        return list(range(1, len(self.from_nut or self.fret_to_fret or ()) + 1)) if self.frets is None else self.frets
 
     def _readings(self) -> list[Reading]:
         if self.readings is not None:
             return [Reading(r.start, r.end, r.distance, r.uncertainty, r.point) for r in self.readings]
+        ends = self._frets()
         if self.from_nut is not None:
-            frets = range(1, len(self.from_nut) + 1) if self.frets is None else self.frets
-            return [Reading(0, fret, distance) for fret, distance in zip(frets, self.from_nut, strict=True)]
-        steps = self.fret_to_fret or []
-        ends = list(range(1, len(steps) + 1)) if self.frets is None else self.frets
-        return [Reading(a, b, step) for a, b, step in zip([0, *ends], ends, steps, strict=False)]
+            return [Reading(0, end, distance) for end, distance in zip(ends, self.from_nut, strict=True)]
+        return [Reading(a, b, step) for a, b, step in zip([0, *ends], ends, self.fret_to_fret or (), strict=False)]
 
 
 # ---- The answer -----------------------------------------------------------------------------------------
@@ -330,7 +335,7 @@ class CandidateOut(_Part):
     """Readings used less parameters fitted; a free nut offset brings its prior with it."""
     p_value: float | None
     """Probability of a chi-square as large by chance; null without degrees of freedom. [-]"""
-    residuals: list[LengthOut]
+    residuals: LengthsOut
     """Reading minus prediction, positive where it reads long, in the order of the readings. [unit]"""
 
 

@@ -33,6 +33,7 @@ __all__ = [
     "LengthBetween",
     "LengthEstimate",
     "LengthOut",
+    "LengthsOut",
     "Question",
     "Reply",
     "Scale",
@@ -255,8 +256,15 @@ def _write_length(value: float | None, info: SerializationInfo) -> float | None:
     return None if value is None else from_millimetres(value, _unit_of(info))
 
 
+def _write_lengths(values: list[float], info: SerializationInfo) -> list[float]:
+    unit = _unit_of(info)
+    return values if unit == "mm" else [from_millimetres(value, unit) for value in values]
+
+
 def _write_estimate(value: Estimate, info: SerializationInfo) -> Estimate:
     unit = _unit_of(info)
+    if unit == "mm":
+        return value
     numbers = (value.value, value.standard_uncertainty, value.lower, value.upper)
     return Estimate(*(from_millimetres(number, unit) for number in numbers))
 
@@ -267,6 +275,9 @@ def _write_unit(_: Unit, info: SerializationInfo) -> Unit:
 
 LengthOut: TypeAlias = Annotated[float, PlainSerializer(_write_length, return_type=float)]
 """A length of an answer: millimetres in the model, in ``unit`` when written."""
+
+LengthsOut: TypeAlias = Annotated[list[float], PlainSerializer(_write_lengths, return_type=list[float])]
+"""Many lengths of an answer, written at once: millimetres in the model, in ``unit`` when written."""
 
 LengthEstimate: TypeAlias = Annotated[Estimate, PlainSerializer(_write_estimate, return_type=Estimate)]
 """A measured length of an answer: millimetres in the model, in ``unit`` when written."""

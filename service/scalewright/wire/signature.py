@@ -11,7 +11,16 @@ from scalewright.lutherie.layout import ScaleBasis, lay_out
 from scalewright.lutherie.signature import Signature
 from scalewright.lutherie.tooling import Tool
 from scalewright.wire.names import distinct
-from scalewright.wire.quantities import AnyLength, Distance, LengthBetween, LengthOut, Question, Reply, Scale
+from scalewright.wire.quantities import (
+    AnyLength,
+    Distance,
+    LengthBetween,
+    LengthOut,
+    LengthsOut,
+    Question,
+    Reply,
+    Scale,
+)
 from scalewright.wire.rules import RuleIn
 
 __all__ = [
@@ -149,7 +158,7 @@ class SignatureOut(BaseModel):
 
     id: str
     """Your name for the tool."""
-    bias: list[LengthOut]
+    bias: LengthsOut
     """How far each slot lies from where it was commanded, positive away from the nut. [unit]"""
     within: LengthOut
     """Standard deviation of a slot against the other slots of its board. [unit]"""

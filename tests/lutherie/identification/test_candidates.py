@@ -7,7 +7,7 @@ from scipy import integrate, stats
 from scalewright.lutherie.catalogue import CATALOGUE
 from scalewright.lutherie.identification import Beliefs, Candidate, FreeDivisor, identify
 from scalewright.lutherie.identification.candidates import SCATTER_SCALE, SCATTER_SHAPE, SCATTER_UPPER
-from scalewright.lutherie.identification.judge import scatter_nodes
+from scalewright.lutherie.identification.inquiry import scatter_nodes
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Equal
 from tests.lutherie.identification.boards import CASES, board, case, positions
 

@@ -141,7 +141,7 @@ def test_published_boards_fitted_with_a_free_divisor(name):
     # The reference fits stopped a few digits short of these.
     assert curve.divisor_at(position) == pytest.approx(reference["N"], rel=1e-7)
     assert rms == pytest.approx(reference["rms"], rel=PRINTED_READINGS)
-    assert -s * curve.divisor_slope(position) * spread == pytest.approx(reference["sd_N"], rel=1e-5)
+    assert -s * curve.divisor_slope(curve.divisor_at(position)) * spread == pytest.approx(reference["sd_N"], rel=1e-5)
 
 
 @pytest.mark.source("scipy.optimize.curve_fit, a general-purpose library")
@@ -171,7 +171,7 @@ def test_values_and_covariances_agree_with_a_general_least_squares_fit():
         spread = [
             found.scale_deviation[2, 0, at],
             found.nut_deviation[2, 0, at],
-            -curve.divisor_slope(position) * found.position_deviation[0, at],
+            -curve.divisor_slope(curve.divisor_at(position)) * found.position_deviation[0, at],
         ]
         assert np.abs(value - ours) / deviation == pytest.approx(np.zeros(3), abs=1e-4)
         assert spread == pytest.approx(deviation, rel=5e-4)

@@ -11,7 +11,8 @@ import pytest
 from scalewright.lutherie.identification.candidates import Beliefs
 from scalewright.lutherie.identification.columns import Boards, tabulate
 from scalewright.lutherie.identification.identify import judge_alike
-from scalewright.lutherie.identification.judge import ESTABLISHED, UNDECIDED, judge, plan_of
+from scalewright.lutherie.identification.inquiry import inquire
+from scalewright.lutherie.identification.judge import ESTABLISHED, UNDECIDED, judge
 from scalewright.lutherie.measure import Instrument, Reading, survey
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL
 from tests.lutherie.identification.boards import draw, pattern, positions
@@ -59,14 +60,13 @@ def ideal_choice(readings, frets, deviation):
 
 def study(rng, deviation, frets):
     """Judge boards of one cell; columns of a table by name."""
-    kind = pattern(frets, deviation)
-    plan = plan_of(kind, BELIEFS, scatter_known=True)
+    inquiry = inquire(pattern(frets, deviation), BELIEFS, scatter_known=True)
     table = []
     for _ in range(0, BOARDS, AT_ONCE):
         readings, rule, scale, true_scale = draw(rng, AT_ONCE, frets, deviation)
-        boards = Boards(kind, np.ascontiguousarray(readings.T)[None], np.zeros(1), np.zeros(1), scatter_known=True)
-        findings = judge(plan, boards.readings, BELIEFS, scatter_known=True)
-        columns = tabulate(findings, boards, BELIEFS)
+        boards = Boards(inquiry, np.ascontiguousarray(readings.T)[None], np.zeros(1), np.zeros(1))
+        findings = judge(inquiry, boards.readings)
+        columns = tabulate(findings, boards)
         layout, true = columns.believed[:, 0, 0], columns.believed[:, 1, 0]
         table.append(
             {

@@ -1,6 +1,7 @@
 """Which rules a board may have been cut by, and what is believed before it is measured."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TypeAlias
 
 import numpy as np
@@ -65,7 +66,7 @@ DEFAULT_CANDIDATES = (
 """Equal, the rule of 18, and any other divisor: our own choice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Beliefs:
     """What is believed before a board is measured, and how sure an answer has to be."""
 
@@ -93,12 +94,12 @@ class Beliefs:
         listed = [r for r in self.fixed_rules if isinstance(r, Listed) and not r.repeat]
         return min([MOST_FRETS, *(len(rule.cents) for rule in listed)])
 
-    @property
+    @cached_property
     def fixed_rules(self) -> tuple[Rule, ...]:
         """The candidates without a free parameter."""
         return tuple(c.rule for c in self.candidates if not isinstance(c.rule, FreeDivisor))
 
-    @property
+    @cached_property
     def free_divisor(self) -> FreeDivisor:
         """Bounds of the free divisor; those of the default candidates where it is none of them."""
         return next((c.rule for c in self.candidates if isinstance(c.rule, FreeDivisor)), FreeDivisor())

@@ -1,24 +1,21 @@
 """Findings as columns: all that is said of many boards, in millimetres, before it is put into words."""
 
-import math
 from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from scalewright.lutherie import spacing
 from scalewright.lutherie.estimate import (
     Floats,
-    chi_square_survival,
     coverage_factor,
     mixture_interval,
 )
 from scalewright.lutherie.identification import curve
-from scalewright.lutherie.identification.candidates import Beliefs
 from scalewright.lutherie.identification.fit import Fits
+from scalewright.lutherie.identification.inquiry import Inquiry
 from scalewright.lutherie.identification.judge import ESTABLISHED, Findings
-from scalewright.lutherie.identification.plan import Ints, Pattern, rule_table
+from scalewright.lutherie.identification.plan import Ints
 
 __all__ = ["WIDEST_COVERAGE", "Boards", "Columns", "Row", "tabulate"]
 
@@ -39,8 +36,8 @@ _WHOLE = 1.0 - 1e-12
 class Boards:
     """P patterns of M boards with N readings each, as they are judged together."""
 
-    pattern: Pattern
-    """Where and how surely the readings were taken."""
+    inquiry: Inquiry
+    """Where and how surely the readings were taken, and what is asked."""
     readings: Floats
     """Their values, less what is known to be too much in them and the nut's expected offset; unused ones 0.
     shape (P, N, M) [mm]"""
@@ -48,8 +45,6 @@ class Boards:
     """The nut's expected offset. shape (P,) [mm]"""
     scale_error: Floats
     """Relative standard uncertainty that all readings of a board share. shape (P,) [-]"""
-    scatter_known: bool
-    """Whether the tool's scatter was given."""
 
 
 class Row(NamedTuple):
@@ -149,7 +144,7 @@ class Columns:
         )
 
 
-def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
+def tabulate(findings: Findings, boards: Boards) -> Columns:
     """Put findings into columns.
 
     Parameters
@@ -158,32 +153,33 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
         What was found.
     boards : Boards
         The boards that were judged.
-    beliefs : Beliefs
-        Candidates, priors and thresholds.
 
     Returns
     -------
     Columns
         By pattern and board.
     """
-    fits = findings.fits
-    shape = findings.weight.shape
-    position, spread = fits.position.reshape(shape[1:]), fits.position_deviation.reshape(shape[1:])
+    fits, inquiry = findings.fits, boards.inquiry
+    shape, coverage = findings.weight.shape, inquiry.beliefs.coverage
+    position, divisor = fits.position.reshape(shape[1:]), fits.divisor.reshape(shape[1:])
     share = _shares(findings.weight)
+    # Infinite or NaN where the readings cannot tell, or the scatter has no share.
     with np.errstate(invalid="ignore"):
-        divisor_spread = np.sum(share[:, -1] * -curve.divisor_slope(position) * spread, axis=0)
-    told = np.isfinite(divisor_spread) & (divisor_spread < _DIVISOR_LIMIT)
-    expected = fits.expected_position.reshape(shape[1:])
-    deviation = np.where(told, -curve.divisor_slope(position) * np.where(told, spread, 1.0), np.nan)
-    divisor = np.where(told, curve.divisor_at(position), np.nan)
-
-    own = told & _within(beliefs, position)
-    lengths, believed_true = _lengths(fits, boards, beliefs, shape, own)
-    by_candidate = _by_candidate(share, lengths, beliefs)
+        deviation = -curve.divisor_slope(divisor) * fits.position_deviation.reshape(shape[1:])
+        told = (share[:, -1] * deviation).sum(axis=0) < _DIVISOR_LIMIT
+    estimate = _estimates(share[:, -1], np.where(told, divisor, np.nan), np.where(told, deviation, np.nan), coverage)
+    low, high = inquiry.bounds
+    within = (position >= low) & (position <= high)
+    own = told & within
+    shown = divisor
+    if not own.all():
+        shown = np.where(own, divisor, curve.divisor_at(fits.expected_position.reshape(shape[1:])))
+    lengths, believed_true = _lengths(fits, boards, shape, own)
+    by_candidate = _by_candidate(share, lengths, inquiry)
     # (2, T, 3, C, P, M) to the layout scales (2, C, T, P, M)
-    believed = _believed(findings, by_candidate, lengths[:, :, 0].swapaxes(1, 2), believed_true, beliefs.coverage)
+    believed = _believed(findings, by_candidate, lengths[:, :, 0].swapaxes(1, 2), believed_true, coverage)
     probability = np.where(findings.family, findings.probability, 0.0).sum(axis=0)
-    _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, beliefs.coverage)
+    _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, coverage)
     return Columns(
         verdict=findings.verdict,
         leader=findings.leader,
@@ -192,11 +188,11 @@ def tabulate(findings: Findings, boards: Boards, beliefs: Beliefs) -> Columns:
         candidate_probability=findings.probability,
         lengths=by_candidate,
         chi_square=findings.chi_square,
-        degrees_of_freedom=findings.degrees_of_freedom,
-        p_value=_p_values(findings),
-        residuals=_residuals(fits, boards, beliefs, shape, own),
-        divisor=np.sum(share[:, -1] * curve.divisor_at(np.where(own, position, expected)), axis=0),
-        divisor_estimate=_estimates(share[:, -1], divisor, deviation, beliefs.coverage),
+        degrees_of_freedom=inquiry.degrees_of_freedom,
+        p_value=_p_values(findings.chi_square, inquiry),
+        residuals=_residuals(fits, boards, shape, within[-1]),
+        divisor=(share[:, -1] * shown).sum(axis=0),
+        divisor_estimate=estimate,
         believed=believed,
     )
 
@@ -209,32 +205,25 @@ def _allow_for_other_rules(
     An interval that holds with the probability q if the rule is right holds with q P(rule) in all: q = coverage / P.
     """
     unsure = established & (probability < _CERTAIN)
-    chances = probability[unsure].tolist()
-    if chances:
-        wanted = [coverage_factor(max(min(coverage / chance, WIDEST_COVERAGE), coverage)) for chance in chances]
-        stretch = np.array(wanted) / coverage_factor(coverage)
-        centre = estimates[0][:, unsure]
-        estimates[2:, :, unsure] = centre + stretch * (estimates[2:, :, unsure] - centre)
-
-
-def _within(beliefs: Beliefs, position: Floats) -> NDArray[np.bool_]:
-    """Whether least-squares divisors lie within the bounds of the prior."""
-    free = beliefs.free_divisor
-    return (position >= curve.position_of(free.upper)) & (position <= curve.position_of(free.lower))
+    if unsure.any():
+        wanted = np.minimum(coverage / probability[unsure], max(WIDEST_COVERAGE, coverage)).tolist()
+        stretch = np.ones(unsure.shape)
+        stretch[unsure] = [coverage_factor(share) / coverage_factor(coverage) for share in wanted]
+        estimates[2:] += (stretch - 1.0) * (estimates[2:] - estimates[0])
 
 
 def _shares(weight: Floats) -> Floats:
     """Posterior of the scatter under each candidate; its upper bound where the candidate is impossible. (T, C, P, M)"""
-    weight = np.swapaxes(weight, 0, 1)
-    total = np.sum(weight, axis=0)
+    weight = weight.swapaxes(0, 1)
+    if len(weight) == 1:
+        return np.ones(weight.shape)
+    total = weight.sum(axis=0)
     share = weight / np.where(total > 0.0, total, 1.0)
     share[-1] += total == 0.0
     return share
 
 
-def _lengths(
-    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], own_fit: NDArray[np.bool_]
-) -> tuple[Floats, Floats]:
+def _lengths(fits: Fits, boards: Boards, shape: tuple[int, ...], own_fit: NDArray[np.bool_]) -> tuple[Floats, Floats]:
     """Mean and deviation of the lengths that candidates stand for.
 
     Returns
@@ -248,14 +237,15 @@ def _lengths(
     lengths = np.empty((2, 3, *shape))
     lengths[0, 0], lengths[1, 0] = fits.scale.reshape(shape), fits.scale_deviation.reshape(shape)
     lengths[0, 2], lengths[1, 2] = fits.nut.reshape(shape), fits.nut_deviation.reshape(shape)
-    lengths[:, 1, :-1] = _true_scales(beliefs)[:, None, None, None] * lengths[:, 0, :-1]
+    lengths[:, 1, :-1] = boards.inquiry.true_scale * lengths[:, 0, :-1]
     lengths[0, 1, -1], lengths[1, 1, -1] = fits.true_scale.reshape(shape[1:]), fits.true_deviation.reshape(shape[1:])
     believed = lengths[:, 1].copy()
-    for which, moments in enumerate(fits.expected):
-        for part, expected in enumerate(moments):
-            own = lengths[part, which, -1]
-            lengths[part, which, -1] = np.where(own_fit, own, expected.reshape(shape[1:]))
     believed[0, -1], believed[1, -1] = (part.reshape(shape[1:]) for part in fits.expected[1])
+    if not own_fit.all():
+        for which, moments in enumerate(fits.expected):
+            for part, expected in enumerate(moments):
+                own = lengths[part, which, -1]
+                lengths[part, which, -1] = np.where(own_fit, own, expected.reshape(shape[1:]))
     lengths[0, 2] += boards.nut_mean[:, None]
     if boards.scale_error.any():
         # An error that all readings share stretches the whole board by it.
@@ -264,21 +254,15 @@ def _lengths(
     return lengths.transpose(0, 3, 1, 2, 4, 5), believed
 
 
-def _true_scales(beliefs: Beliefs) -> Floats:
-    """True scales of the fixed rules for a layout scale of one, NaN without an octave fret. shape (C - 1,)"""
-    halves = [spacing.octave_fraction(rule) for rule in beliefs.fixed_rules]
-    return np.array([math.nan if half is None else 2.0 * half for half in halves])
-
-
-def _by_candidate(share: Floats, lengths: Floats, beliefs: Beliefs) -> Floats:
+def _by_candidate(share: Floats, lengths: Floats, inquiry: Inquiry) -> Floats:
     """Estimates of the lengths that candidates stand for. shape (4, 3, C, P, M)"""
-    estimates = np.empty((4, *lengths.shape[2:]))
-    layout_and_nut, layout_and_nut_deviation = lengths[:, :, ::2]
-    estimates[:, ::2] = _estimates(share[:, None], layout_and_nut, layout_and_nut_deviation, beliefs.coverage)
+    coverage = inquiry.beliefs.coverage
+    mean, deviation = lengths
+    estimates = np.empty((4, *mean.shape[1:]))
+    estimates[:, ::2] = _estimates(share[:, None], mean[:, ::2], deviation[:, ::2], coverage)
     # A fixed rule's true scale is its layout scale times a number.
-    estimates[:, 1, :-1] = _true_scales(beliefs)[:, None, None] * estimates[:, 0, :-1]
-    free, free_deviation = lengths[:, :, 1, -1]
-    estimates[:, 1, -1] = _estimates(share[:, -1], free, free_deviation, beliefs.coverage)
+    estimates[:, 1, :-1] = inquiry.true_scale[:, 0] * estimates[:, 0, :-1]
+    estimates[:, 1, -1] = _estimates(share[:, -1], mean[:, 1, -1], deviation[:, 1, -1], coverage)
     return estimates
 
 
@@ -302,7 +286,9 @@ def _believed(findings: Findings, by_candidate: Floats, layout: Floats, true: Fl
         Estimates. [mm]
     """
     leader = findings.leader
-    believed: Floats = np.take_along_axis(by_candidate[:, :2], leader[None, None, None], axis=2)[:, :, 0]
+    patterns, boards = leader.shape
+    row, column = np.arange(patterns)[:, None], np.arange(boards)
+    believed: Floats = by_candidate[:, :2, leader, row, column]
     established = findings.verdict == ESTABLISHED
     # Alone in its family, a fixed rule says all there is to say.
     alone = (findings.family.sum(axis=0) == 1) & (leader < len(findings.family) - 1)
@@ -322,54 +308,56 @@ def _estimates(weight: Floats, mean: Floats, deviation: Floats, coverage: float)
 
     NaN where components that are not there (NaN themselves) have too large a share. Tails are equal.
     """
+    if len(mean) == 1:
+        return _normal(mean[0], deviation[0], coverage)
     there = np.isfinite(mean)
     if not there.all():
-        known = np.sum(np.where(there, weight, 0.0), axis=0)
+        known = np.where(there, weight, 0.0).sum(axis=0)
         enough = known >= coverage
         weight = np.where(there, weight, 0.0) / np.where(enough, known, np.nan)
         mean, deviation = np.where(there, mean, 0.0), np.where(there, deviation, 1.0)
-    estimate = np.empty((4, *mean.shape[1:]))
     value = (weight * mean).sum(axis=0)
     spread = np.sqrt((weight * (deviation**2 + (mean - value) ** 2)).sum(axis=0))
-    half = coverage_factor(coverage) * spread
-    estimate[0], estimate[1], estimate[2], estimate[3] = value, spread, value - half, value + half
-    if len(weight) == 1:
-        return estimate
+    estimate = _normal(value, spread, coverage)
     weight = np.broadcast_to(weight, mean.shape)
-    mixed = (np.max(weight, axis=0) < _WHOLE) & np.isfinite(value)
+    mixed = (weight.max(axis=0) < _WHOLE) & np.isfinite(value)
     if mixed.any():
         estimate[2:, mixed] = mixture_interval(weight[:, mixed], mean[:, mixed], deviation[:, mixed], coverage)
     return estimate
 
 
-def _p_values(findings: Findings) -> Floats:
-    """Probability of a chi-square as large by chance. shape (C, P, M)"""
-    p_value = np.full(findings.chi_square.shape, np.nan)
-    for freedom in set(findings.degrees_of_freedom.ravel().tolist()):
-        if freedom > 0:
-            where = findings.degrees_of_freedom == freedom
-            p_value[where] = chi_square_survival(findings.chi_square[where], freedom)
+def _normal(value: Floats, deviation: Floats, coverage: float) -> Floats:
+    """Estimates of quantities that are normally distributed. shape (4, ...)"""
+    estimate = np.empty((4, *value.shape))
+    half = coverage_factor(coverage) * deviation
+    estimate[0], estimate[1], estimate[2], estimate[3] = value, deviation, value - half, value + half
+    return estimate
+
+
+def _p_values(chi_square: Floats, inquiry: Inquiry) -> Floats:
+    """Probability of a chi-square as large by chance, NaN without degrees of freedom. shape (C, P, M)"""
+    p_value = inquiry.tail.beyond(chi_square)
+    p_value[inquiry.degrees_of_freedom < 1] = np.nan
     return p_value
 
 
-def _residuals(
-    fits: Fits, boards: Boards, beliefs: Beliefs, shape: tuple[int, ...], own_fit: NDArray[np.bool_]
-) -> Floats:
+def _residuals(fits: Fits, boards: Boards, shape: tuple[int, ...], within: NDArray[np.bool_]) -> Floats:
     """Reading minus prediction under every candidate, of readings set aside too. shape (C, P, N, M)
 
-    At the scatter given, or at its upper bound, like chi-square.
+    At the scatter given, or at its upper bound, like chi-square; a free divisor as it is expected to be where its fit
+    is not within the prior's bounds.
     """
-    start, end = boards.pattern.start, boards.pattern.end
-    scale, nut = fits.scale.reshape(shape)[:, -1].copy(), fits.nut.reshape(shape)[:, -1].copy()
+    inquiry = boards.inquiry
+    start, end = inquiry.pattern.start[:, :, None], inquiry.pattern.end[:, :, None]
+    scale, nut = fits.scale.reshape(shape)[:, -1], fits.nut.reshape(shape)[:, -1]
     position = fits.position.reshape(shape[1:])[-1]
-    beyond = ~_within(beliefs, position) & ~own_fit[-1]
-    if beyond.any():
-        position = np.where(beyond, fits.expected_position.reshape(shape[1:])[-1], position)
-        for fitted, (expected, _) in ((scale, fits.expected[0]), (nut, fits.expected[2])):
-            fitted[-1] = np.where(beyond, expected.reshape(shape[1:])[-1], fitted[-1])
-    table = rule_table(beliefs.fixed_rules, int(end.max()))
-    step = curve.step_at(position)[:, None, :]
-    residuals = boards.readings - nut[:, :, None] * (start == 0)[:, :, None]
-    residuals[:-1] -= scale[:-1, :, None] * (table[end] - table[start]).transpose(2, 0, 1)[..., None]
-    residuals[-1] -= scale[-1, :, None] * (np.exp(-step * start[:, :, None]) - np.exp(-step * end[:, :, None]))
+    if not within.all():
+        scale, nut = scale.copy(), nut.copy()
+        position = np.where(within, position, fits.expected_position.reshape(shape[1:])[-1])
+        for quantity, (expected, _) in ((scale, fits.expected[0]), (nut, fits.expected[2])):
+            quantity[-1] = np.where(within, quantity[-1], expected.reshape(shape[1:])[-1])
+    residuals = boards.readings - nut[:, :, None] * inquiry.from_nut
+    residuals[:-1] -= scale[:-1, :, None] * inquiry.span
+    step = curve.step_at(position)[:, None]
+    residuals[-1] -= scale[-1, :, None] * (np.exp(-step * start) - np.exp(-step * end))
     return residuals

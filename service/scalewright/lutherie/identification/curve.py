@@ -56,10 +56,9 @@ def divisor_at(position: Floats) -> Floats:
     return -1.0 / np.expm1(-step_at(position))
 
 
-def divisor_slope(position: Floats) -> Floats:
-    """Derivative of the divisor by the position on the series' axis, any shape. [-]"""
-    divisor = divisor_at(position)
-    return -divisor * (divisor - 1.0) * _HALF
+def divisor_slope(divisor: Floats) -> Floats:
+    """Derivative of divisors by the position on the series' axis, any shape. [-]"""
+    return (1.0 - divisor) * divisor * _HALF
 
 
 def position_of(divisor: float) -> float:
@@ -154,11 +153,14 @@ def basis(position: Floats, terms: int) -> Floats:
         T_0, T_1, ...
     """
     values = np.empty((*position.shape[:-1], terms, position.shape[-1]))
-    rows = [values[..., k, :] for k in range(terms)]
-    rows[0][...] = 1.0
-    rows[1][...] = position
-    twice = 2.0 * position
-    for k in range(2, terms):
-        np.multiply(twice, rows[k - 1], out=rows[k])
-        rows[k] -= rows[k - 2]
+    values[..., 0, :] = 1.0
+    values[..., 1, :] = position
+    highest = 1
+    while highest < terms - 1:
+        # T_(m + n) = 2 T_m T_n - T_(m - n): twice as many at every step.
+        more = min(highest, terms - 1 - highest)
+        added = values[..., highest + 1 : highest + 1 + more, :]
+        np.multiply(2.0 * values[..., highest : highest + 1, :], values[..., 1 : more + 1, :], out=added)
+        added -= values[..., highest - more : highest, :][..., ::-1, :]
+        highest += more
     return values

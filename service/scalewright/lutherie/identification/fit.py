@@ -38,6 +38,8 @@ class Fits:
     """Least-squares divisor, as a position on the series' axis, wherever it lies. shape (P, M)"""
     position_deviation: Floats
     """Its standard deviation; infinite where the readings cannot tell. shape (P, M)"""
+    divisor: Floats
+    """That divisor itself. shape (P, M) [-]"""
     expected_position: Floats
     """Position of the divisor expected: the least-squares one, or the posterior mean where the readings
     hardly determine it. shape (P, M)"""
@@ -126,6 +128,7 @@ def fit(plan: Plan, readings: Floats, prior: FreeDivisor) -> Fits:
         log_evidence=evidence,
         position=free.position,
         position_deviation=free.position_deviation,
+        divisor=free.divisor,
         expected_position=integral.position,
         true_scale=free.true_scale,
         true_deviation=free.true_deviation,

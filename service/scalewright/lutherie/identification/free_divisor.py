@@ -14,6 +14,8 @@ from scalewright.lutherie.identification.plan import Plan
 __all__ = ["FreeFit", "Integral", "bounded_chi_square", "fit_free", "integrate", "profile"]
 
 _NEWTON_STEPS = 12
+_LONGEST_STEP = 0.4
+"""Farther from where it was taken a quadratic says too little."""
 _SMALL_STEP = 1e-5
 """A step on the series' axis after which the next would be of no account, as each squares the error."""
 _STARTS = tuple(curve.position_of(divisor) for divisor in (14.5, 16.0, 17.2, 17.817, 18.0, 18.7, 20.0, 22.0))
@@ -69,6 +71,8 @@ class FreeFit:
     """Square of the remainder."""
     position: Floats
     """The divisor, as a position on the series' axis."""
+    divisor: Floats
+    """The divisor itself."""
     position_deviation: Floats
     """Its standard deviation; infinite where the readings cannot tell."""
     curvature: Floats
@@ -112,7 +116,7 @@ def fit_free(plan: Plan, amplitude: Floats, square: Floats, remainder: Floats) -
     curves = plan.shape_curves.reshape(patterns, 3 * terms, rows)
     overlap = (curves @ remainder).reshape(patterns, 3, terms, -1)
     position, curvature, state = _minimise(plan, amplitude, overlap)
-    b, _, _, s, ds, _, speed, length, dlength, slope, dslope = np.swapaxes(state, 0, 1)
+    b, _, _, s, ds, _, speed, length, dlength, slope, dslope = state.swapaxes(0, 1)
     chi_square, scale, given = profile(amplitude, square, b, s, length)
     across = speed - 0.25 * ds * ds / (1.0 + s)
     told = (across > 0.0) & (np.abs(position) < 1.0)
@@ -128,6 +132,7 @@ def fit_free(plan: Plan, amplitude: Floats, square: Floats, remainder: Floats) -
         amplitude=amplitude,
         square=square,
         position=position,
+        divisor=curve.divisor_at(position),
         position_deviation=deviation,
         curvature=curvature,
         chi_square=chi_square,
@@ -164,22 +169,23 @@ def _minimise(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, F
             now = _state_at(plan, overlap[:, :, :, active], at)
             step_now, curvature[:, active] = _newton(amplitude[:, active], at, now)
             state[:, :, active], step[:, active], position[:, active] = now, step_now, at + step_now
-        active = active[(np.abs(step[:, active]) > _SMALL_STEP).any(axis=0)]
-        if not len(active):
+        moving = (np.abs(step) > _SMALL_STEP).any(axis=0)
+        if not moving.any():
             break
-    # The two derivatives that each of these has behind it are enough for a step so small.
-    for first in (0, 3):
-        state[:, first] += step * (state[:, first + 1] + 0.5 * step * state[:, first + 2])
-        state[:, first + 1] += step * state[:, first + 2]
-    for first in (7, 9):
-        state[:, first] += step * state[:, first + 1]
+        active = np.nonzero(moving)[0]
+    # The derivatives that each of these has behind it are enough for a step so small.
+    step = step[:, None]
+    slope, bend = state[:, 1:6:3], step * state[:, 2:6:3]
+    state[:, 0:6:3] += step * (slope + 0.5 * bend)
+    slope += bend
+    state[:, 7:11:2] += step * state[:, 8:11:2]
     return position, curvature, state
 
 
 def _start(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, Floats]:
     """The best of :data:`_STARTS` for each board, and the state there."""
     patterns, _, terms, boards = overlap.shape
-    starts, values = _starts(terms)
+    axis, starts, values = _starts(terms)
     own = (values @ overlap[:, 0]).reshape(patterns, 3, len(_STARTS), boards)
     scalars = plan.scalar_curves @ starts
     s = scalars[:, 0, :, None]
@@ -190,15 +196,16 @@ def _start(plan: Plan, amplitude: Floats, overlap: Floats) -> tuple[Floats, Floa
     row, column = np.arange(patterns)[:, None], np.arange(boards)
     state[:, :3] = own[row, :, best, column].transpose(0, 2, 1)
     state[:, 3:] = scalars[row, :, best].transpose(0, 2, 1)
-    return np.array(_STARTS)[best], state
+    return axis[best], state
 
 
 @lru_cache(maxsize=8)
-def _starts(terms: int) -> tuple[Floats, Floats]:
-    """The polynomials at the starts. shape (J, S); and they with their derivatives, by start. shape (3 S, J)"""
-    starts = curve.basis(np.array(_STARTS), terms)
+def _starts(terms: int) -> tuple[Floats, Floats, Floats]:
+    """The starts, shape (S,); the polynomials there, (J, S); and these with their derivatives, by start, (3 S, J)."""
+    axis = np.array(_STARTS)
+    starts = curve.basis(axis, terms)
     slope = curve.derivative(terms)
-    return starts, np.concatenate([starts.T, (slope @ starts).T, (slope @ slope @ starts).T])
+    return axis, starts, np.concatenate([starts.T, (slope @ starts).T, (slope @ slope @ starts).T])
 
 
 def _state_at(plan: Plan, overlap: Floats, position: Floats) -> Floats:
@@ -212,7 +219,7 @@ def _state_at(plan: Plan, overlap: Floats, position: Floats) -> Floats:
 
 def _newton(a: Floats, position: Floats, state: Floats) -> tuple[Floats, Floats]:
     """Newton's step, kept on the axis, and half the second derivative of chi-square."""
-    b, db, ddb, s, ds, dds, speed = (state[:, k] for k in range(7))
+    b, db, ddb, s, ds, dds, speed = state.swapaxes(0, 1)[:7]
     stretch = 1.0 + s
     height = a + b
     square = a * a
@@ -222,8 +229,9 @@ def _newton(a: Floats, position: Floats, state: Floats) -> tuple[Floats, Floats]
     # Gauss and Newton's curvature cannot be negative, where the true one is.
     gauss = 2.0 * (height / stretch) ** 2 * np.maximum(speed - 0.25 * ds * ds / stretch, 0.0)
     slope = np.where(second > 0.1 * gauss, second, gauss)
-    step = np.where(slope > 0.0, -first / np.where(slope > 0.0, slope, 1.0), 0.0)
-    return np.clip(position + np.clip(step, -0.4, 0.4), -1.0, 1.0) - position, 0.5 * second
+    step = -first / np.where(slope > 0.0, slope, np.inf)
+    reached = position + np.minimum(np.maximum(step, -_LONGEST_STEP), _LONGEST_STEP)
+    return np.minimum(np.maximum(reached, -1.0), 1.0) - position, 0.5 * second
 
 
 @dataclass(frozen=True, slots=True)
@@ -264,7 +272,7 @@ def integrate(free: FreeFit, prior: FreeDivisor) -> Integral:
     bell = (deviation < _CONCENTRATED) & (room > _MARGIN * deviation)
     density = -math.log(prior.upper - prior.lower)
     width = np.where(bell, deviation, 1.0) * math.sqrt(2.0 * math.pi) * free.scale_given
-    evidence = density - 0.5 * free.chi_square + np.log(width * -curve.divisor_slope(free.position))
+    evidence = density - 0.5 * free.chi_square + np.log(-width * curve.divisor_slope(free.divisor))
     fitted = Integral(
         evidence,
         free.position,
@@ -272,10 +280,10 @@ def integrate(free: FreeFit, prior: FreeDivisor) -> Integral:
         (free.true_scale, free.true_deviation),
         (free.nut_shift, free.nut_shift_deviation),
     )
-    wide = np.nonzero(~bell)
-    if not wide[0].size:
+    if bell.all():
         return fitted
 
+    wide = np.nonzero(~bell)
     centre = np.clip(free.position[wide], lower, upper)
     reach = np.minimum(_REACH * deviation[wide], upper - lower)
     low, high = np.maximum(centre - reach, lower), np.minimum(centre + reach, upper)
@@ -285,7 +293,8 @@ def integrate(free: FreeFit, prior: FreeDivisor) -> Integral:
     b = np.einsum("nj,njk->nk", free.overlap[wide[0], 0, :, wide[1]], values)
     s, _, _, _, length, _, slope, _ = np.swapaxes(free.plan.scalar_curves[wide[0]] @ values, 0, 1)
     chi_square, scale, given = profile(free.amplitude[wide][:, None], free.square[wide][:, None], b, s, length)
-    log_density = np.log(half * _WEIGHTS * -curve.divisor_slope(at) * given) - 0.5 * chi_square
+    slopes = curve.divisor_slope(curve.divisor_at(at))
+    log_density = np.log(half * _WEIGHTS * -slopes * given) - 0.5 * chi_square
     peak = np.max(log_density, axis=1, keepdims=True)
     weight = np.exp(log_density - peak)
     total = np.sum(weight, axis=1, keepdims=True)
@@ -329,10 +338,11 @@ def bounded_chi_square(free: FreeFit, prior: FreeDivisor) -> Floats:
         Weighted squares of the residuals, with the nut's. [-]
     """
     upper, lower = curve.position_of(prior.lower), curve.position_of(prior.upper)
-    bound = np.clip(free.position, lower, upper)
-    outside = np.nonzero(bound != free.position)
-    if not outside[0].size:
+    bound = np.minimum(np.maximum(free.position, lower), upper)
+    beyond = bound != free.position
+    if not beyond.any():
         return free.chi_square
+    outside = np.nonzero(beyond)
     values = curve.basis(bound[outside], free.overlap.shape[2])
     b = np.einsum("nj,jn->n", free.overlap[outside[0], 0, :, outside[1]], values)
     scalars = np.einsum("nsj,jn->sn", free.plan.scalar_curves[outside[0]], values)

@@ -12,9 +12,10 @@ from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification.answer import Identification, answer
 from scalewright.lutherie.identification.candidates import Beliefs
 from scalewright.lutherie.identification.columns import Boards, Columns, Row, tabulate
-from scalewright.lutherie.identification.judge import NONE, UNDECIDED, Findings, judge, plan_of
+from scalewright.lutherie.identification.inquiry import Inquiry, inquire
+from scalewright.lutherie.identification.judge import NONE, UNDECIDED, Findings, judge
 from scalewright.lutherie.identification.next_reading import NextReading, advise
-from scalewright.lutherie.identification.plan import Ints, Pattern, Plan
+from scalewright.lutherie.identification.plan import Pattern
 from scalewright.lutherie.identification.slips import slips
 from scalewright.lutherie.measure import Procedure, Survey
 
@@ -106,9 +107,8 @@ def conclude(survey: Survey, finding: Finding, beliefs: Beliefs) -> Identificati
 
 def _rows_of(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Row]:
     """What is found for boards that are alike in number of readings and nut, every reading taken at its word."""
-    boards = _stack(surveys)
-    plan = plan_of(boards.pattern, beliefs, scatter_known=boards.scatter_known)
-    columns = tabulate(judge(plan, boards.readings, beliefs, scatter_known=boards.scatter_known), boards, beliefs)
+    boards = _stack(surveys, beliefs)
+    columns = tabulate(judge(boards.inquiry, boards.readings), boards)
     return [columns.row(p, 0) for p in range(len(surveys))]
 
 
@@ -179,28 +179,25 @@ def judge_alike(procedure: Procedure, distances: Floats, beliefs: Beliefs) -> li
     TooFewPitchesError
         Listed pitches that end before the highest fret read and do not repeat.
     """
-    pattern, plan = _plan_of(procedure, beliefs)
-    nut = procedure.nut.mean * (np.array(procedure.start) == 0)
-    known = distances - np.array(procedure.offset) - nut
+    inquiry, excess = _inquiry_of(procedure, beliefs)
+    known = distances - excess
+    nut_mean, scale_error = np.array([procedure.nut.mean]), np.array([procedure.scale_error])
     judged = []
     for first in range(0, len(known), _CHUNK):
         readings = np.ascontiguousarray(known[first : first + _CHUNK].T)[None]
-        boards = Boards(
-            pattern,
-            readings,
-            np.array([procedure.nut.mean]),
-            np.array([procedure.scale_error]),
-            procedure.scatter is not None,
-        )
-        judged.append(_judge(boards, plan, beliefs))
+        judged.append(_judge(Boards(inquiry, readings, nut_mean, scale_error)))
     return judged
 
 
 @lru_cache(maxsize=32)
-def _plan_of(procedure: Procedure, beliefs: Beliefs) -> tuple[Pattern, Plan]:
-    """Pattern and plan of one way to measure; the last few are kept."""
-    pattern = _pattern([procedure])
-    return pattern, plan_of(pattern, beliefs, scatter_known=procedure.scatter is not None)
+def _inquiry_of(procedure: Procedure, beliefs: Beliefs) -> tuple[Inquiry, Floats]:
+    """What is asked of boards measured in one way, and what their readings have too much; the last few are kept."""
+    return inquire(_pattern([procedure]), beliefs, scatter_known=procedure.scatter is not None), _excess(procedure)
+
+
+def _excess(procedure: Procedure) -> Floats:
+    """What is known to be too much in every reading, and the nut's expected offset. shape (N,) [mm]"""
+    return np.array(procedure.offset) + procedure.nut.mean * (np.array(procedure.start) == 0)
 
 
 def judge_singly(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Finding]:
@@ -233,9 +230,7 @@ def judge_singly(surveys: Sequence[Survey], beliefs: Beliefs) -> list[Finding]:
     for members in stacks.values():
         for first in range(0, len(members), _STACK):
             chunk = members[first : first + _STACK]
-            boards = _stack([surveys[member] for member in chunk])
-            plan = plan_of(boards.pattern, beliefs, scatter_known=boards.scatter_known)
-            judged = _judge(boards, plan, beliefs)
+            judged = _judge(_stack([surveys[member] for member in chunk], beliefs))
             found.update((member, judged.finding(p, 0)) for p, member in enumerate(chunk))
     return [found[index] for index in range(len(surveys))]
 
@@ -260,35 +255,33 @@ def _pattern(procedures: Sequence[Procedure]) -> Pattern:
     return pattern
 
 
-def _stack(surveys: Sequence[Survey]) -> Boards:
+def _stack(surveys: Sequence[Survey], beliefs: Beliefs) -> Boards:
     """Boards of one pattern each."""
     procedures = [survey.procedure for survey in surveys]
     pattern = _pattern(procedures)
     readings = np.zeros((*pattern.start.shape, 1))
     for row, (survey, p) in enumerate(zip(surveys, procedures, strict=True)):
-        own = slice(0, len(p.end))
-        nut = p.nut.mean * (np.array(p.start) == 0)
-        readings[row, own, 0] = np.array(survey.distance) - np.array(p.offset) - nut
+        readings[row, : len(p.end), 0] = np.array(survey.distance) - _excess(p)
     return Boards(
-        pattern,
+        inquire(pattern, beliefs, scatter_known=procedures[0].scatter is not None),
         readings,
         np.array([p.nut.mean for p in procedures]),
         np.array([p.scale_error for p in procedures]),
-        procedures[0].scatter is not None,
     )
 
 
-def _judge(boards: Boards, plan: Plan, beliefs: Beliefs) -> Judged:
+def _judge(boards: Boards) -> Judged:
     """Judge boards; where one reading stands against all the others, judge the board without it."""
-    findings = judge(plan, boards.readings, beliefs, scatter_known=boards.scatter_known)
-    judged = Judged(tabulate(findings, boards, beliefs), _advice(findings, boards, beliefs), {})
-    counts = np.sum(boards.pattern.used, axis=1)
+    findings = judge(boards.inquiry, boards.readings)
+    judged = Judged(tabulate(findings, boards), _advice(findings, boards), {})
+    if (findings.suspect < 0).all():
+        return judged
+    counts = np.sum(boards.inquiry.pattern.used, axis=1)
     todo = [(p, m, [int(findings.suspect[p, m])]) for p, m in np.argwhere(findings.suspect >= 0).tolist()]
     while todo:
         again = _without(boards, todo)
-        plan = plan_of(again.pattern, beliefs, scatter_known=boards.scatter_known)
-        findings = judge(plan, again.readings, beliefs, scatter_known=boards.scatter_known)
-        columns, advice = tabulate(findings, again, beliefs), _advice(findings, again, beliefs)
+        findings = judge(again.inquiry, again.readings)
+        columns, advice = tabulate(findings, again), _advice(findings, again)
         more = []
         for k, (p, m, aside) in enumerate(todo):
             if findings.verdict[k, 0] != NONE:
@@ -300,16 +293,16 @@ def _judge(boards: Boards, plan: Plan, beliefs: Beliefs) -> Judged:
     return judged
 
 
-def _advice(findings: Findings, boards: Boards, beliefs: Beliefs) -> dict[Place, NextReading]:
+def _advice(findings: Findings, boards: Boards) -> dict[Place, NextReading]:
     """What to measure next on the boards that are undecided."""
     found: dict[Place, NextReading] = {}
-    if len(beliefs.candidates) < 2:
+    undecided = findings.verdict == UNDECIDED
+    if len(boards.inquiry.beliefs.candidates) < 2 or not undecided.any():
         return found
-    for p, verdicts in enumerate(findings.verdict):
-        undecided: Ints = np.nonzero(verdicts == UNDECIDED)[0]
-        if undecided.size:
-            advice = advise(findings, boards, p, undecided, beliefs)
-            found.update(((p, m), reading) for m, reading in zip(undecided.tolist(), advice, strict=True))
+    for p in np.nonzero(undecided.any(axis=1))[0].tolist():
+        members = np.nonzero(undecided[p])[0]
+        advice = advise(findings, boards, p, members)
+        found.update(((p, m), reading) for m, reading in zip(members.tolist(), advice, strict=True))
     return found
 
 
@@ -317,23 +310,23 @@ def _without(boards: Boards, todo: Sequence[tuple[int, int, list[int]]]) -> Boar
     """Some of the boards, each as a pattern of its own and without some readings."""
     rows = np.array([p for p, _, _ in todo])
     columns = np.array([m for _, m, _ in todo])
-    pattern = boards.pattern
+    pattern = boards.inquiry.pattern
     used = pattern.used[rows].copy()
     for row, (_, _, aside) in enumerate(todo):
         used[row, aside] = False
+    lessened = Pattern(
+        start=pattern.start[rows],
+        end=pattern.end[rows],
+        used=used,
+        variance=pattern.variance[rows],
+        edge=pattern.edge[rows],
+        scatter=pattern.scatter[rows],
+        nut_deviation=pattern.nut_deviation,
+        zero_fret=pattern.zero_fret,
+    )
     return Boards(
-        Pattern(
-            start=pattern.start[rows],
-            end=pattern.end[rows],
-            used=used,
-            variance=pattern.variance[rows],
-            edge=pattern.edge[rows],
-            scatter=pattern.scatter[rows],
-            nut_deviation=pattern.nut_deviation,
-            zero_fret=pattern.zero_fret,
-        ),
+        inquire(lessened, boards.inquiry.beliefs, scatter_known=boards.inquiry.scatters == 1),
         boards.readings[rows, :, columns][:, :, None],
         boards.nut_mean[rows],
         boards.scale_error[rows],
-        boards.scatter_known,
     )

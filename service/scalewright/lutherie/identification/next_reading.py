@@ -6,7 +6,7 @@ import numpy as np
 
 from scalewright.lutherie.estimate import Floats
 from scalewright.lutherie.identification import curve
-from scalewright.lutherie.identification.candidates import Beliefs, FreeDivisor
+from scalewright.lutherie.identification.candidates import FreeDivisor
 from scalewright.lutherie.identification.columns import Boards
 from scalewright.lutherie.identification.fit import Fits
 from scalewright.lutherie.identification.judge import Findings
@@ -45,7 +45,7 @@ class NextReading:
     """Probability that it will then be above the threshold. [-]"""
 
 
-def advise(findings: Findings, boards: Boards, pattern: int, members: Ints, beliefs: Beliefs) -> list[NextReading]:
+def advise(findings: Findings, boards: Boards, pattern: int, members: Ints) -> list[NextReading]:
     """The next fret to measure on undecided boards of one pattern.
 
     Parameters
@@ -58,8 +58,6 @@ def advise(findings: Findings, boards: Boards, pattern: int, members: Ints, beli
         One of their patterns.
     members : ndarray, shape (n,)
         Which of its boards.
-    beliefs : Beliefs
-        Candidates, priors and thresholds.
 
     Returns
     -------
@@ -74,13 +72,13 @@ def advise(findings: Findings, boards: Boards, pattern: int, members: Ints, beli
     probability of a family that is fixed beforehand is the one it has now: no reading can be
     expected to confirm it. That of the family which will lead is higher.)
     """
-    used = boards.pattern.used[pattern]
-    highest = int(np.max(boards.pattern.end[pattern][used]))
+    kind, beliefs = boards.inquiry.pattern, boards.inquiry.beliefs
+    highest = int(np.max(kind.end[pattern][kind.used[pattern]]))
     frets = np.arange(1, min(beliefs.most_frets, max(USUAL_FRETS, highest)) + 1)
     advice: list[NextReading] = []
     for first in range(0, len(members), _AT_ONCE):
         chunk = members[first : first + _AT_ONCE]
-        expected, decided = _after(_predictions(findings, boards, pattern, chunk, beliefs, frets), beliefs.threshold)
+        expected, decided = _after(_predictions(findings, boards, pattern, chunk, frets), beliefs.threshold)
         near = decided >= np.max(decided, axis=0) - _TIE
         pick = np.argmax(np.where(near, expected, -1.0), axis=0)
         for board, fret in enumerate(pick.tolist()):
@@ -121,14 +119,12 @@ def _after(predictions: _Predictions, threshold: float) -> tuple[Floats, Floats]
     return best.sum(axis=0) / norm, np.where(best >= threshold * total, total, 0.0).sum(axis=0) / norm
 
 
-def _predictions(
-    findings: Findings, boards: Boards, pattern: int, members: Ints, beliefs: Beliefs, frets: Ints
-) -> _Predictions:
+def _predictions(findings: Findings, boards: Boards, pattern: int, members: Ints, frets: Ints) -> _Predictions:
     """What every candidate predicts of the next reading: for every scatter, and a free divisor at several values."""
-    fits, plan = findings.fits, findings.plan
+    fits, plan, beliefs = findings.fits, boards.inquiry.plan, boards.inquiry.beliefs
     candidates, scatters, patterns, _ = findings.weight.shape
     weights = findings.weight[:, :, pattern, members]
-    fixed = rule_table(beliefs.fixed_rules, max(int(frets[-1]), int(boards.pattern.end[pattern].max())))
+    fixed = rule_table(beliefs.fixed_rules, max(int(frets[-1]), int(boards.inquiry.pattern.end[pattern].max())))
     steps = np.arange(len(fixed))
     parts = _DIVISORS
     shape = (candidates, scatters * parts, len(frets), len(members))
@@ -165,7 +161,7 @@ def _divisors(fits: Fits, row: int, members: Ints, prior: FreeDivisor) -> tuple[
     reach = np.minimum(4.0 * fits.position_deviation[row, members], upper - lower)
     low, high = np.clip(position - reach, lower, upper), np.clip(position + reach, lower, upper)
     at = 0.5 * (high + low) + 0.5 * np.maximum(high - low, 1e-9) * _ABSCISSAE[:, None]
-    return curve.step_at(at), _WEIGHTS[:, None] * -curve.divisor_slope(at)
+    return curve.step_at(at), _WEIGHTS[:, None] * -curve.divisor_slope(curve.divisor_at(at))
 
 
 def _predict(
@@ -176,7 +172,7 @@ def _predict(
     shapes has the shape (K, n or 1, frets + 1); the results are the logarithm of the evidence, (K, n), and mean and
     deviation, (K, n, frets).
     """
-    kind = boards.pattern
+    kind = boards.inquiry.pattern
     start, end, used = kind.start[pattern], kind.end[pattern], kind.used[pattern]
     whiten, scatter = plan.whiten[row], plan.scatter[row]
     # What a fret's own misplacement has in common with the readings. shape (frets, N)

@@ -35,6 +35,8 @@ _MOST_STEPS = 100
 _ROUGH_TAIL = (0.319381530, -0.356563782, 1.781477937, -1.821255978, 1.330274429)
 _CLOSE = 1e-4
 """Step after which the rough tail is left for the exact one, in deviations."""
+_FEW = 100
+"""So many tails are worked out exactly before a rough one would have been set up."""
 _SQUARE_OF_NO_ACCOUNT = 1e-5
 """Step after which Newton's method is done, as its square is what is left, in deviations."""
 
@@ -245,14 +247,15 @@ def mixture_interval(weights: Floats, means: Floats, deviations: Floats, coverag
     single = np.where(counted, m + factors * d, 0.0)
     # The quantile of a mixture lies between those of its components, so that bisection cannot fail;
     # where Newton's step stays between the bounds it is faster.
-    low = np.min(np.where(counted, single, np.inf), axis=0)
-    high = np.max(np.where(counted, single, -np.inf), axis=0)
+    low = np.where(counted, single, np.inf).min(axis=0)
+    high = np.where(counted, single, -np.inf).max(axis=0)
     # Where nothing is uncertain, the bounds meet and the width does not matter.
     inverse = 1.0 / np.where(counted & (d > 0.0), d, 1.0)
     w, m = np.where(counted, w, 0.0), np.where(counted, m, 0.0)
-    at = np.clip(np.sum(w * single, axis=0), low, high)
-    # The rough tail first, for it costs a fraction of the exact one; then the exact one from close by.
-    _approach(at, low.copy(), high.copy(), (w, m, inverse), level, _rough_survival, _CLOSE)
+    at = np.minimum(np.maximum((w * single).sum(axis=0), low), high)
+    if w.size > _FEW:
+        # The rough tail first, for it costs a fraction of the exact one; then the exact one from close by.
+        _approach(at, low.copy(), high.copy(), (w, m, inverse), level, _rough_survival, _CLOSE)
     _approach(at, low, high, (w, m, inverse), level, lambda z, _: normal_survival(z), _SQUARE_OF_NO_ACCOUNT)
     return at.reshape(2, *shape[1:])
 
@@ -287,8 +290,8 @@ def _approach(
         x = at[active]
         z = (mean - x) * inverse
         density = np.exp(-0.5 * z * z) / _SQRT_TWO_PI
-        excess = np.sum(weight * survival(z, density), axis=0) - level
-        slope = np.sum(weight * density * inverse, axis=0)
+        excess = (weight * survival(z, density)).sum(axis=0) - level
+        slope = (weight * density * inverse).sum(axis=0)
         low[active] = np.where(excess < 0.0, x, low[active])
         high[active] = np.where(excess < 0.0, high[active], x)
         newton = x - excess / np.maximum(slope, 1e-300)

@@ -40,7 +40,7 @@ Point: TypeAlias = Literal["centre", "near_edge", "far_edge"]
 Origin: TypeAlias = Literal["nut", "zero_fret"]
 """What fret number 0 is: the nut's front edge, or a fret that belongs to the pattern."""
 
-_EDGE: dict[Point, int] = {"centre": 0, "near_edge": -1, "far_edge": 1}
+_EDGE: dict[Point, int] = {"near_edge": -1, "far_edge": 1}
 
 
 class Reading(NamedTuple):
@@ -172,6 +172,9 @@ def survey(
         message = "there is no reading to fit; measure from the nut to fret 12 first, then to the highest fret"
         raise TooFewReadingsError(message, field=("readings",), given=0, needed=1)
     half_width = EDGE_HALF_WIDTH if slot_width is None else 0.5 * slot_width
+    by_resolution = instrument.resolution * instrument.resolution / 12.0
+    least = LEAST_UNCERTAINTY * LEAST_UNCERTAINTY
+    zero_fret = origin == "zero_fret"
     variances = []
     distances = []
     offsets = []
@@ -187,14 +190,16 @@ def survey(
             message = "a distance between two frets is greater than zero"
             raise ImpossibleReadingError(message, field=("readings", index))
         own = instrument.uncertainty if reading.uncertainty is None else reading.uncertainty
-        variance = own * own + instrument.resolution * instrument.resolution / 12.0
-        if variance < LEAST_UNCERTAINTY**2:
+        variance = own * own + by_resolution
+        if variance < least:
             message = (
                 "a reading without any uncertainty cannot be weighed, and no instrument reads a board to less than "
                 "0.0001 mm; give the instrument's standard uncertainty, for example 0.05 mm, or its resolution"
             )
             raise ImpossibleReadingError(message, field=("instrument_uncertainty",))
-        edge = _EDGE[reading.point] * (_between(reading.start, reading.end) if origin == "nut" else 0)
+        edge = 0
+        if not zero_fret and reading.point != "centre":
+            edge = _EDGE[reading.point] * _between(reading.start, reading.end)
         if reading.distance - half_width * edge <= 0.0:
             message = "less half a slot's width nothing is left of this distance; check slot_width and the reading"
             raise ImpossibleReadingError(message, field=("readings", index))
@@ -203,7 +208,6 @@ def survey(
         offsets.append(half_width * edge)
         edges.append(edge if slot_width is None else 0)
     nut = NutOffset() if nut_offset is None else nut_offset
-    zero_fret = origin == "zero_fret"
     procedure = Procedure(
         start=tuple(reading.start for reading in readings),
         end=tuple(reading.end for reading in readings),

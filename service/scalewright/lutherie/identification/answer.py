@@ -7,7 +7,7 @@ from typing import Literal, TypeAlias
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.estimate import Estimate, Note
-from scalewright.lutherie.identification.candidates import Beliefs, FreeDivisor
+from scalewright.lutherie.identification.candidates import Beliefs
 from scalewright.lutherie.identification.columns import WIDEST_COVERAGE, Row
 from scalewright.lutherie.identification.judge import ESTABLISHED, NONE
 from scalewright.lutherie.identification.next_reading import NextReading
@@ -305,8 +305,8 @@ def named_in_statement(verdict: int, leader: int, family: Sequence[int], ranked:
 
 def rules_of(row: Row, beliefs: Beliefs) -> list[Rule]:
     """The rules compared, a free divisor with the value that was found."""
-    free = any(isinstance(candidate.rule, FreeDivisor) for candidate in beliefs.candidates)
-    return [*beliefs.fixed_rules, *([Divisor(row.divisor)] if free else [])]
+    fixed = beliefs.fixed_rules
+    return [*fixed, Divisor(row.divisor)] if len(fixed) < len(beliefs.candidates) else [*fixed]
 
 
 def _estimate(numbers: Sequence[float]) -> Estimate | None:

@@ -163,9 +163,9 @@ def tabulate(findings: Findings, boards: Boards) -> Columns:
     shape, coverage = findings.weight.shape, inquiry.beliefs.coverage
     position, divisor = fits.position.reshape(shape[1:]), fits.divisor.reshape(shape[1:])
     share = _shares(findings.weight)
-    # Infinite or NaN where the readings cannot tell, or the scatter has no share.
+    deviation = fits.divisor_deviation.reshape(shape[1:])
+    # NaN where the readings cannot tell, and the scatter has no share.
     with np.errstate(invalid="ignore"):
-        deviation = -curve.divisor_slope(divisor) * fits.position_deviation.reshape(shape[1:])
         told = (share[:, -1] * deviation).sum(axis=0) < _DIVISOR_LIMIT
     estimate = _estimates(share[:, -1], np.where(told, divisor, np.nan), np.where(told, deviation, np.nan), coverage)
     low, high = inquiry.bounds
@@ -178,13 +178,12 @@ def tabulate(findings: Findings, boards: Boards) -> Columns:
     by_candidate = _by_candidate(share, lengths, inquiry)
     # (2, T, 3, C, P, M) to the layout scales (2, C, T, P, M)
     believed = _believed(findings, by_candidate, lengths[:, :, 0].swapaxes(1, 2), believed_true, coverage)
-    probability = np.where(findings.family, findings.probability, 0.0).sum(axis=0)
-    _allow_for_other_rules(believed, probability, findings.verdict == ESTABLISHED, coverage)
+    _allow_for_other_rules(believed, findings.of_family, findings.verdict == ESTABLISHED, coverage)
     return Columns(
         verdict=findings.verdict,
         leader=findings.leader,
         family=findings.family,
-        probability=probability,
+        probability=findings.of_family,
         candidate_probability=findings.probability,
         lengths=by_candidate,
         chi_square=findings.chi_square,

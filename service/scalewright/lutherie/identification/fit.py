@@ -40,6 +40,8 @@ class Fits:
     """Its standard deviation; infinite where the readings cannot tell. shape (P, M)"""
     divisor: Floats
     """That divisor itself. shape (P, M) [-]"""
+    divisor_deviation: Floats
+    """Its standard deviation; infinite where the readings cannot tell. shape (P, M) [-]"""
     expected_position: Floats
     """Position of the divisor expected: the least-squares one, or the posterior mean where the readings
     hardly determine it. shape (P, M)"""
@@ -129,6 +131,7 @@ def fit(plan: Plan, readings: Floats, prior: FreeDivisor) -> Fits:
         position=free.position,
         position_deviation=free.position_deviation,
         divisor=free.divisor,
+        divisor_deviation=-free.divisor_slope * free.position_deviation,
         expected_position=integral.position,
         true_scale=free.true_scale,
         true_deviation=free.true_deviation,

@@ -22,6 +22,8 @@ _STARTS = tuple(curve.position_of(divisor) for divisor in (14.5, 16.0, 17.2, 17.
 """Where Newton's method may start: close together where boards are."""
 _CONCENTRATED = 0.05
 """Below this deviation of a divisor on the series' axis its likelihood is a bell to a part in a thousand."""
+_FLAT = 1e-300
+"""Stands for the curvature of a likelihood that has no peak."""
 _MARGIN = 6.0
 """Deviations that must lie between such a bell and the bounds of the prior."""
 _REACH = 7.0
@@ -73,8 +75,10 @@ class FreeFit:
     """The divisor, as a position on the series' axis."""
     divisor: Floats
     """The divisor itself."""
+    divisor_slope: Floats
+    """Its derivative by the position."""
     position_deviation: Floats
-    """Its standard deviation; infinite where the readings cannot tell."""
+    """Standard deviation of the position; infinite where the readings cannot tell."""
     curvature: Floats
     """Half the second derivative of chi-square by the position."""
     chi_square: Floats
@@ -126,13 +130,15 @@ def fit_free(plan: Plan, amplitude: Floats, square: Floats, remainder: Floats) -
     # How the scale follows when the divisor moves (the fit's own covariance, as from the normal matrix).
     follows = -scale * (0.5 * ds / (1.0 + s) + dlength / length)
     fraction, fraction_slope = _octave(position, position)
+    divisor = curve.divisor_at(position)
     return FreeFit(
         plan=plan,
         overlap=overlap,
         amplitude=amplitude,
         square=square,
         position=position,
-        divisor=curve.divisor_at(position),
+        divisor=divisor,
+        divisor_slope=curve.divisor_slope(divisor),
         position_deviation=deviation,
         curvature=curvature,
         chi_square=chi_square,
@@ -266,13 +272,12 @@ def integrate(free: FreeFit, prior: FreeDivisor) -> Integral:
         With the moments of the fit itself where its likelihood is a bell well within the bounds.
     """
     upper, lower = curve.position_of(prior.lower), curve.position_of(prior.upper)
-    peaked = free.curvature > 0.0
-    deviation = np.where(peaked, 1.0 / np.sqrt(np.where(peaked, free.curvature, 1.0)), np.inf)
+    deviation = 1.0 / np.sqrt(np.maximum(free.curvature, _FLAT))
     room = np.minimum(free.position - lower, upper - free.position)
     bell = (deviation < _CONCENTRATED) & (room > _MARGIN * deviation)
     density = -math.log(prior.upper - prior.lower)
     width = np.where(bell, deviation, 1.0) * math.sqrt(2.0 * math.pi) * free.scale_given
-    evidence = density - 0.5 * free.chi_square + np.log(-width * curve.divisor_slope(free.divisor))
+    evidence = density - 0.5 * free.chi_square + np.log(-width * free.divisor_slope)
     fitted = Integral(
         evidence,
         free.position,

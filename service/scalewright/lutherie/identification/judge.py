@@ -47,6 +47,8 @@ class Findings:
     """Probability of every candidate. shape (C, P, M) [-]"""
     family: NDArray[np.bool_]
     """Which candidates cannot be told from the leading one. shape (C, P, M)"""
+    of_family: Floats
+    """Probability of that family. shape (P, M) [-]"""
     leader: Ints
     """The most probable member of the most probable family. shape (P, M)"""
     verdict: Ints
@@ -117,6 +119,7 @@ def judge(inquiry: Inquiry, readings: Floats) -> Findings:
         weight=weight,
         probability=probability,
         family=family,
+        of_family=of_family,
         leader=leader,
         verdict=verdict,
         chi_square=chi_square,

@@ -62,6 +62,20 @@ def test_millimetres_and_inches_say_the_same(send):
     assert a["pairs"][0]["cents"][1]["cents"]["value"] == pytest.approx(b["pairs"][0]["cents"][1]["cents"]["value"])
 
 
+def test_a_scanned_fan_label_is_held_against_a_bridge(send):
+    """The square fret that a label's code states tells a bridge of another slant, in the unit of the question."""
+    board = {"id": "fan", "kind": "board", "true_scale": {"bass": 27, "treble": 25.5}, "rule": "equal"}
+    label = {"unit": "in", "part": board | {"square_fret": 7}}
+    code = send("POST", "/v1/label?format=json", json=label).json()["code"]
+    scanned = send("POST", "/v1/label/read", json={"unit": "in", "text": code}).json()["part"]
+    bridge = board | {"id": "bridge", "kind": "bridge", "square_fret": 0}
+    answer = send("POST", "/v1/assembly", json={"unit": "in", "parts": [bridge, scanned]}).json()
+    (slant,) = answer["slants"]
+    assert (slant["first"], slant["first_square_fret"], slant["second_square_fret"]) == ("fan", 7, 0)
+    assert slant["offset"]["value"] == pytest.approx(0.5 * 1.5 * (1.0 - 2.0 ** (-7 / 12)), abs=0.0001)
+    assert (slant["decision"], answer["decision"]) == ("apart", "apart")
+
+
 def changed(path, value):
     """The costly case with one thing changed."""
     question = copy.deepcopy(costly())

@@ -131,6 +131,16 @@ def test_empty_lines_do_not_count_and_the_last_needs_no_line_feed():
     assert [(line["kind"], line.get("index")) for line in got] == [("result", 0), ("result", 1), ("end", None)]
 
 
+def test_problem_lines_count_as_the_others_do():
+    """The index of a bad line, or of one too many, leaves blank lines out too."""
+    a, b = (json.dumps(question(k, row)) for k, row in enumerate(boards(2)))
+    got = answers(f"\n{a}\n \t\n{{broken\n\n{b}\n\n")
+    assert [(line["kind"], line.get("index")) for line in got[:-1]] == [("result", 0), ("problem", 1), ("result", 2)]
+    got = answers(f"\n\n{a}\n\n{b}\n", app=service(max_batch_lines=1))
+    assert [(line["kind"], line.get("index")) for line in got[:-1]] == [("result", 0), ("problem", 1)]
+    assert got[1]["type"] == "/problems/too-many-lines"
+
+
 BAD_LINES = [
     ("{broken", "malformed-request", None),
     ("[1, 2]", "invalid-request", None),

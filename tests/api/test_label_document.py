@@ -13,6 +13,7 @@ import zxingcpp
 
 from scalewright.api.app import create_app
 from scalewright.api.settings import Settings
+from scalewright.lutherie.known import identify_parts
 from scalewright.lutherie.tag_text import read_tag
 
 
@@ -68,9 +69,11 @@ def test_codes_of_the_last_page_are_read(send):
 
 
 def test_bad_lines_are_named_and_nothing_is_printed(send):
-    """The problem points at each bad line as an entry of an array."""
+    """The problem points at each bad line as an entry of an array; blank lines are none."""
     small = board(3) | {"part": board(3)["part"] | {"id": "W" * 60}}
-    body = lines(board(0), {"part": {"id": "x", "kind": "board"}}, board(2, size="40x20mm"), small) + b"\n{"
+    body = (
+        b"\n \n" + lines(board(0), {"part": {"id": "x", "kind": "board"}}, board(2, size="40x20mm"), small) + b"\n\r\n{"
+    )
     answer = send("POST", "/v1/label/batch?size=50x25mm", content=body, headers=PDF)
     pointers = [fault["pointer"] for fault in answer.json()["errors"]]
 
@@ -93,6 +96,35 @@ def test_bad_lines_are_listed_behind_the_labels(send):
     assert listed.startswith("Lignes sans étiquette")
     assert "Ж=1" in listed
     assert "nothing says what this part's scale is" in listed.lower().replace("\n", " ")
+
+
+def measured(number):
+    """A line for a board that is known from readings alone."""
+    from_nut = [(600 + number / 10) * (1.0 - (17.0 / 18.0) ** fret) for fret in (1, 5, 7, 12, 17)]
+    readings = {"instrument_uncertainty": 0.05, "frets": [1, 5, 7, 12, 17], "from_nut": from_nut}
+    return {"part": {"id": f"M{number}", "kind": "board", "readings": readings}}
+
+
+def test_readings_are_worked_out_once_for_each_line(send, monkeypatch):
+    """What readings tell is found when the lines are looked over, and is printed as the same label alone has it."""
+    worked_out: list[str] = []
+
+    def counting(parts, beliefs):
+        worked_out.extend(part.id for part in parts if part.survey is not None)
+        return identify_parts(parts, beliefs)
+
+    monkeypatch.setattr("scalewright.lutherie.tag.identify_parts", counting)
+    bad = {"part": measured(8)["part"] | {"true_scale": 700}}
+    body = lines(measured(0), board(1), bad, *map(measured, range(2, 7)))
+    answer = send("POST", "/v1/label/batch?bad_lines=list", content=body, headers=PDF)
+    assert sorted(worked_out) == ["M0", *(f"M{number}" for number in range(2, 7)), "M8"]
+    with pdfplumber.open(io.BytesIO(answer.content)) as pdf:
+        labels, listed = (page.extract_text() for page in pdf.pages)
+    alone = send("POST", "/v1/label?format=json", json={"part": measured(4)["part"]}).json()["lines"]
+    assert f"{alone[0]} " in labels.replace("\n", " ")
+    assert "measured, u = " in " ".join(alone)
+    assert "2 " in listed
+    assert "they differ by" in listed.replace("\n", " ")
 
 
 @pytest.mark.parametrize(

@@ -66,6 +66,17 @@ def test_every_operation_is_described(document):
                 assert list(response["content"]) == ["application/problem+json"], (path, method, status)
 
 
+def test_batches_say_what_their_index_counts(document):
+    """A line number of a file is none: the documents of all batches say that blank lines do not count."""
+    batches = [(path, operation) for path, _, operation in operations(document) if path.endswith("/batch")]
+    assert len(batches) == 6
+    for path, operation in batches:
+        asked = operation["requestBody"]["content"]["application/jsonl"]["schema"]["description"]
+        told = operation["responses"]["200"]["content"]["application/jsonl"]["schema"]["description"]
+        assert "Blank lines are skipped" in asked, path
+        assert "`index` counts the questions from 0, blank lines left out" in told, path
+
+
 def test_every_parameter_and_field_is_described(document):
     """Parameters and members of schemas say what they are, lengths and cents with their unit."""
     for path, _, operation in operations(document):

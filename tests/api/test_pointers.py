@@ -139,6 +139,7 @@ WRONG = [
     ("tooling", tooling(unknown=[1, 2, 3], signatures=[{**TOOL, "bias": [0]}]), "/signatures/0/bias"),
     ("tooling", tooling(unknown=[1, 2, 3], signatures=[{**TOOL, "within": -1}]), "/signatures/0/within"),
     ("tooling", tooling(unknown=[1, 2, 3], signatures=[TOOL, TOOL]), "/signatures/1/id"),
+    ("tooling", tooling(signatures=[TOOL]), "/signatures"),
     ("tooling", tooling(layout=None), ""),
     ("tooling", tooling(layout=None, commanded=[3, 2, 1], true_scale=650), "/commanded"),
     ("tooling", tooling(layout=None, commanded=[1, 2, 700], true_scale=650), "/commanded/2"),

@@ -9,12 +9,14 @@ import pytest
 from scalewright.lutherie.assembly import TOLERANCE, AssemblyQuestion, assemble, assemble_all
 from scalewright.lutherie.errors import ContradictoryPartError, ToleranceError, TooFewPitchesError, UndefinedPartError
 from scalewright.lutherie.estimate import mixture_interval
+from scalewright.lutherie.fingerboard import draw_up
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.label import Label
 from scalewright.lutherie.layout import layout_scale_of
 from scalewright.lutherie.measure import NutOffset
 from scalewright.lutherie.part import FanScale, Part, Travel
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Divisor, Listed
+from tests.drawing.boards import FAN_BOARD
 from tests.lutherie.parts_of_boards import FOUR, INCH, board, template
 
 TAPE = 0.5
@@ -217,6 +219,67 @@ def test_fan_boards_are_compared_side_by_side():
     assert "treble side" in found.statement
     straight = ask(Part("fan", "board", true_scale=FanScale(686.0, 648.0)), Part("bridge", "bridge", true_scale=648.0))
     assert [pair.decision for pair in straight.pairs] == ["apart", "together"]
+
+
+def drawn_slant(board):
+    """How much farther the bass end of the line where a drawn board's scales end lies along it. [mm]"""
+    return board.strings[-1].at_scale_end.x - board.strings[0].at_scale_end.x
+
+
+@pytest.mark.parametrize("frets", [(0, 7), (8, 5), (12, 0)])
+def test_fan_parts_of_unlike_square_frets_do_not_belong_together(frets):
+    """The ends of the saddle lines are off by what two drawn boards show, though scales and pairs agree."""
+    scales = FanScale(686.0, 648.0)
+    one, other = (Part(f"square {fret}", "board", true_scale=scales, rule=EQUAL, square_fret=fret) for fret in frets)
+    found = ask(dataclasses.replace(one, kind="bridge", rule=None), other)
+    (slant,) = found.slants
+    drawn = [
+        draw_up(dataclasses.replace(FAN_BOARD.plan, partial_frets=(), saddle_setbacks=(), square_fret=fret))
+        for fret in frets
+    ]
+    off = 0.5 * (drawn_slant(drawn[0]) - drawn_slant(drawn[1]))
+    assert slant.offset.value == pytest.approx(off, abs=MICRON)
+    assert [pair.decision for pair in found.pairs] == ["together", "together"]
+    assert (slant.first, slant.first_square_fret, slant.second_square_fret) == (other.id, *frets[::-1])
+    assert (slant.decision, found.decision) == ("apart", "apart")
+    words = ["the nut" if fret == 0 else f"fret {fret}" for fret in frets[::-1]]
+    assert f"{words[0]} of the one is square, and {words[1]} of the other" in found.statement
+    assert f"both ends lie {abs(off):.3f} mm" in found.statement
+
+
+def test_a_square_fret_that_is_nearly_the_same_is_within_the_tolerance():
+    """A fan of little spread forgives the next fret; of a wide one whose scales are uncertain it cannot be told."""
+    parts = [Part(f"p{fret}", "board", true_scale=FanScale(653.0, 648.0), square_fret=fret) for fret in (7, 8)]
+    found = ask(*parts)
+    assert (found.decision, found.slants[0].decision) == ("together", "together")
+    assert "slant-not-compared" not in [note.slug for note in found.notes]
+    wide = [dataclasses.replace(part, true_scale=FanScale(686.0, 648.0), tolerance=0.3) for part in parts]
+    found = ask(*wide)
+    assert [pair.decision for pair in found.pairs] == ["together", "together"]
+    assert found.decision == found.slants[0].decision == "undecided"
+    assert "p7 and p8 can't be told to belong together" in found.statement
+
+
+def test_the_same_square_fret_never_decides():
+    """Where the square frets are one and the scales agree, so do the slants."""
+    one = Part("fan", "board", true_scale=FanScale(686.0, 648.0), square_fret=0)
+    other = Part("bridge", "bridge", true_scale=FanScale(686.45, 647.55), square_fret=0)
+    found = ask(one, other)
+    assert found.decision == "together"
+    assert found.slants[0].offset.value == pytest.approx(0.45, abs=MICRON)
+
+
+@pytest.mark.parametrize("square_fret", [None, 7])
+def test_a_slant_that_is_not_known_is_told(square_fret):
+    """Where a part of a fan names no square fret, a note names it, and nothing is said of slants."""
+    fan = FanScale(686.0, 648.0)
+    found = ask(
+        Part("fan", "board", true_scale=fan, square_fret=square_fret),
+        Part("bridge", "bridge", true_scale=fan),
+    )
+    assert (found.decision, found.slants) == ("together", [])
+    (note,) = [note for note in found.notes if note.slug == "slant-not-compared"]
+    assert ("not known of bridge:" if square_fret else "not known of fan and bridge:") in note.text
 
 
 def test_three_parts_make_three_pairs():
@@ -470,6 +533,13 @@ def test_a_fret_to_be_read_repeatedly_is_named_once():
         (
             (Part("a", "board", true_scale=650.0, rule=Listed((100.0, 200.0)), body_joint_fret=14),),
             ("parts", 0, "rule", "cents"),
+        ),
+        (
+            (
+                Part("a", "board", true_scale=FanScale(686.0, 648.0), rule=Listed((100.0, 1200.0)), square_fret=1),
+                Part("b", "bridge", true_scale=FanScale(686.0, 648.0), square_fret=7),
+            ),
+            ("parts", 1, "square_fret"),
         ),
         (
             (

@@ -2,12 +2,13 @@
 
 import pytest
 
-from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError
+from scalewright.lutherie.errors import ContradictoryPartError, LutherieError, UndefinedPartError
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.label import Label
 from scalewright.lutherie.part import FanScale, Part
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Listed
-from scalewright.lutherie.tag import tag_of
+from scalewright.lutherie.tag import tag_of, tags_of
+from tests.lutherie.parts_of_boards import board
 
 EXACT = 1e-9  # mm
 
@@ -38,6 +39,23 @@ def test_a_label_alone_states_no_true_scale(rule):
     with pytest.raises(UndefinedPartError, match=r"624\.08") as refused:
         tag_of(Part("b", "board", label=Label(628.65, "in", 6.35), rule=rule), "in", Beliefs())
     assert refused.value.field == ("part", "label")
+
+
+def test_many_tags_are_those_of_each_alone():
+    """Parts whose readings are worked out together state what each states alone, and a refusal spoils no other."""
+    parts = [board(600.0 + number, (1, 5, 7, 12, 17)) for number in range(3)]
+    parts.insert(1, Part("nothing", "board"))
+    parts.append(Part("stated", "bridge", true_scale=650.0, tolerance=0.1))
+    together = tags_of([(part, "mm", Beliefs(coverage=0.9 if index else 0.95)) for index, part in enumerate(parts)])
+    assert isinstance(together.pop(1), UndefinedPartError)
+    del parts[1]
+    for part, answer in zip(parts, together, strict=True):
+        assert not isinstance(answer, LutherieError)
+        tag, source = tag_of(part, "mm", Beliefs())
+        assert answer[1] == source
+        assert (answer[0].id, answer[0].rule) == (tag.id, tag.rule)
+        assert answer[0].true_scale == pytest.approx(tag.true_scale, abs=0.001)  # mm; a label's own step
+        assert answer[0].uncertainty == pytest.approx(tag.uncertainty, rel=0.001, abs=0.0)
 
 
 @pytest.mark.parametrize(

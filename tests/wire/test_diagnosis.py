@@ -25,6 +25,13 @@ def test_a_complaint():
     )
 
 
+def test_what_is_no_contradiction_is_told_where_readings_are_given():
+    """Whoever reads a note twice learns how far the two may differ."""
+    assert "Half a cent between readings of one\nfretted note is no contradiction" in str(
+        DiagnosisIn.model_fields["readings"].description
+    )
+
+
 def test_moves_are_lengths():
     """Moves are written in the unit asked for, cents stay cents."""
     answers = []

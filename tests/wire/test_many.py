@@ -5,8 +5,14 @@ import json
 import pytest
 
 from scalewright.lutherie.assembly import assemble
-from scalewright.lutherie.errors import ContradictoryPartError, ImpossibleReadingError
+from scalewright.lutherie.errors import (
+    ContradictoryPartError,
+    ImpossibleReadingError,
+    LabelSizeError,
+    UndefinedPartError,
+)
 from scalewright.wire.assembly import AssemblyIn, answer_assemblies
+from scalewright.wire.label import answer_labels
 from scalewright.wire.nominal import answer_nominals
 
 LABEL = {"label": "24.75 in", "unit": "in"}
@@ -36,3 +42,18 @@ def test_refusals_of_the_craft_stand_in_their_places():
     assert json.loads(answers[0])["statement"] == alone.statement
     assert isinstance(answers[1], ContradictoryPartError)
     assert isinstance(answers[2], ImpossibleReadingError)
+
+
+def test_a_label_that_is_too_small_spoils_no_other():
+    """What is refused only when the answer is written stands in its place as well."""
+    good, small, undefined, other = answer_labels(
+        [
+            {"part": PARTS[0], "unit": "in"},
+            {"part": PARTS[0] | {"id": "W" * 60}, "unit": "in", "size": "40x20mm"},
+            {"part": {"id": "x", "kind": "board"}},
+            {"part": PARTS[1]},
+        ]
+    )
+    assert isinstance(small, LabelSizeError)
+    assert isinstance(undefined, UndefinedPartError)
+    assert [json.loads(one)["lines"][0] for one in (good, other) if isinstance(one, bytes)] == ["25.400 in", "25.34 mm"]

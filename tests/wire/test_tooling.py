@@ -70,6 +70,8 @@ def test_a_board_of_unknown_origin():
         (LAYOUT | {"boards": [[None]]}, "boards/0/0", "A length is"),
         (LAYOUT, "boards", "required"),
         (LAYOUT | {"boards": [], "signatures": [SIGNATURE | {"boards": 1}]}, "signatures/0/boards", "2"),
+        (LAYOUT | {"boards": [], "signatures": [SIGNATURE]}, "signatures", "give its slots as unknown too"),
+        (LAYOUT | {"boards": [], "frets": []}, "", "Say where"),
     ],
 )
 def test_refusals_name_the_place(members, place, words):

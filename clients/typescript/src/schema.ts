@@ -337,6 +337,8 @@ export interface paths {
          *     outside, "undecided" between, and then which readings would decide. The guard band is `guard_factor` standard
          *     uncertainties (2 if left out), after JCGM 106 and ISO 14253-1; several explanations of the readings are weighed by
          *     their probability. For a board that replaces another: where each fret falls, and whether joint and bridge agree.
+         *     Fan parts are compared along both outer strings, and where they name their `square_fret`, by the slant of their
+         *     saddle lines too.
          */
         post: operations["assembly"];
         delete?: never;
@@ -459,10 +461,10 @@ export interface paths {
          *
          *     The parameters belong to the PDF: size of all labels, paper, the first label's place, gaps and edges; bare numbers
          *     in them are in `unit`. A line that names another size or printer than they do is bad. All lines are looked over
-         *     before the first byte is sent. Bad ones are named in a problem, by pointers into the batch as if it were one array:
-         *     `/17/part/rule`; or, with `bad_lines=list`, the others are printed and the last pages list the bad ones. The PDF
-         *     comes page by page, so that a file cut off has no end and is none. Its letters are in English, German or French by
-         *     Accept-Language.
+         *     before the first byte is sent. Bad ones are named in a problem, by pointers into the batch as if it were one array,
+         *     blank lines left out: `/17/part/rule`; or, with `bad_lines=list`, the others are printed and the last pages list the
+         *     bad ones. The PDF comes page by page, so that a file cut off has no end and is none. Its letters are in English,
+         *     German or French by Accept-Language.
          */
         post: operations["label_batch"];
         delete?: never;
@@ -776,7 +778,7 @@ export interface components {
             unit: "mm" | "in";
             /**
              * Decision
-             * @description The worst of the pairs and of the body joints: "apart" before "undecided" before "together".
+             * @description The worst of the pairs, the body joints and the slants: "apart" before "undecided" before "together".
              * @enum {string}
              */
             decision: "together" | "apart" | "undecided";
@@ -805,6 +807,11 @@ export interface components {
              * @description Each board that follows another in the list, as its replacement.
              */
             replacements: components["schemas"]["ReplacementOut"][];
+            /**
+             * Slants
+             * @description The saddle lines of fan parts that name their `square_fret`, each against each other.
+             */
+            slants: components["schemas"]["SlantOut"][];
             /**
              * Tolerance
              * @description How far true scales may differ. [unit]
@@ -1712,7 +1719,9 @@ export interface components {
             rule: ("equal" | "eighteenth") | components["schemas"]["EqualIn"] | components["schemas"]["EighteenthIn"] | components["schemas"]["DivisorIn"] | components["schemas"]["ListedIn"];
             /**
              * Readings
-             * @description The notes that were read, in any order; a note may be read repeatedly.
+             * @description The notes that were read, in any order; a note may be read repeatedly. Half a cent between readings of one
+             *     fretted note is no contradiction, however fine the tuner: a finger does not press twice alike. Of the open string
+             *     only the tuner's uncertainty is allowed for.
              * @example [
              *       {
              *         "cents": 1.5,
@@ -5228,6 +5237,43 @@ export interface components {
             boards: number;
         };
         /**
+         * SlantOut
+         * @description How the saddle lines of two fan parts lie against each other.
+         */
+        SlantOut: {
+            /**
+             * First
+             * @description The part that carries the frets; of two such, or of none, the one named first.
+             */
+            first: string;
+            /**
+             * Second
+             * @description The other part.
+             */
+            second: string;
+            /**
+             * First Square Fret
+             * @description Fret of the first that is square to its centre line; 0 for the nut.
+             */
+            first_square_fret: number;
+            /**
+             * Second Square Fret
+             * @description The same of the second.
+             */
+            second_square_fret: number;
+            /**
+             * @description With the middles of the saddle lines in line: how far the bass end of the second's lies from that of the first,
+             *     positive farther from the nut; the treble end lies as far off the other way. [unit]
+             */
+            offset: components["schemas"]["Estimate"];
+            /**
+             * Decision
+             * @description Whether that is within the tolerance.
+             * @enum {string}
+             */
+            decision: "together" | "apart" | "undecided";
+        };
+        /**
          * SlotFitOut
          * @description The best straight slot for a set of strings.
          */
@@ -6594,7 +6640,7 @@ export interface components {
             unknown?: (number | string)[] | null;
             /**
              * Signatures
-             * @description Other tools that it may have come from, each with an id of its own.
+             * @description With `unknown`: other tools that it may have come from, each with an id of its own.
              */
             signatures?: components["schemas"]["SignatureIn"][];
             /**

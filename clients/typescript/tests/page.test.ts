@@ -52,6 +52,26 @@ async function exampleSheet(): Promise<SpecSheetQuestion> {
   return JSON.parse(await textOf("openapi_examples/spec-sheet/rule-of-18-board.request.json")) as SpecSheetQuestion;
 }
 
+/** A fan board with all that its sheet may show: two columns of frets for each side, and the board drawn. */
+const FAN: SpecSheetQuestion = {
+  part: {
+    id: "FAN-7",
+    kind: "board",
+    true_scale: { bass: "27 in", treble: "25.5 in" },
+    rule: "equal",
+    frets: 24,
+    square_fret: 7,
+    tolerance: "0.2 mm",
+  },
+  outline: { strings: 7, widths: { nut: 48, last_fret: 66 }, margins: 3.5 },
+  title: "Fan board, invented for this test",
+  revision: "1",
+  date: "2026-11-25",
+};
+
+/** Spec sheets that are looked at, by what their boards are. */
+const SHEETS = { plain: await exampleSheet(), fan: FAN };
+
 /** What html-validate finds against a text, by its recommended rules. What comes from here needs no checksum. */
 async function mistakes(html: string, kind: "page" | "fragment"): Promise<string[]> {
   const validator = new HtmlValidate({
@@ -203,14 +223,16 @@ for (const scheme of SCHEMES) {
       await page.close();
     });
 
-    test(`At ${width} px and ${scheme} the spec sheet has no barriers and does not spill`, async () => {
-      const page = await chromium.newPage({ viewport: { width, height: 900 }, colorScheme: scheme });
-      await page.setContent(await client.specSheetDrawing(await exampleSheet()));
+    for (const [name, question] of Object.entries(SHEETS)) {
+      test(`At ${width} px and ${scheme} the sheet of a ${name} board has no barriers and does not spill`, async () => {
+        const page = await chromium.newPage({ viewport: { width, height: 900 }, colorScheme: scheme });
+        await page.setContent(await client.specSheetDrawing(question));
 
-      assert.deepEqual(await barriers(page), []);
-      assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), width);
-      await page.close();
-    });
+        assert.deepEqual(await barriers(page), []);
+        assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), width);
+        await page.close();
+      });
+    }
   }
 }
 
@@ -218,12 +240,12 @@ test("The sample page is HTML by the standard", async () => {
   assert.deepEqual(await mistakes(await textOf("clients/typescript/sample/index.html"), "page"), []);
 });
 
-test("The spec sheet is HTML by the standard, as a page and as a fragment", async () => {
-  const question = await exampleSheet();
-
-  assert.deepEqual(await mistakes(await client.specSheetDrawing(question), "page"), []);
-  assert.deepEqual(await mistakes(await client.specSheetDrawing({ ...question, html: "fragment" }), "fragment"), []);
-});
+for (const [name, question] of Object.entries(SHEETS)) {
+  test(`The spec sheet of a ${name} board is HTML by the standard, as a page and as a fragment`, async () => {
+    assert.deepEqual(await mistakes(await client.specSheetDrawing(question), "page"), []);
+    assert.deepEqual(await mistakes(await client.specSheetDrawing({ ...question, html: "fragment" }), "fragment"), []);
+  });
+}
 
 test("In a browser a batch goes out whole and its answers come in order", async () => {
   const page = await opened();

@@ -111,8 +111,8 @@ def batch_documentation(
         "type": "string",
         "description": (
             f"A line for each question: an object as in the body of the single operation ({question.__name__}) and, if "
-            "you like, an `id` of yours, a text or a number, which comes back. Unless this service is set up otherwise "
-            f"at most {most:,} lines of at most {longest:,} bytes."
+            "you like, an `id` of yours, a text or a number, which comes back. Blank lines are skipped. Unless this "
+            f"service is set up otherwise at most {most:,} lines of at most {longest:,} bytes."
         ),
     }
     array = {"type": "array", "items": {"type": "object"}, "maxItems": most, "description": "The same as one array."}
@@ -123,7 +123,8 @@ def batch_documentation(
             'A line for each question in the same order, `{"kind": "result", "index": 0, "id": ..., ...}` or '
             '`{"kind": "problem", "index": 1, "id": ..., "type": ..., ...}`, and last '
             f'`{{"kind": "end", "results": 1, "problems": 1, "complete": true{counts}}}`. An answer without that line '
-            "was cut off."
+            "was cut off. `index` counts the questions from 0, blank lines left out: in a file that has such it is not "
+            "the number of the line, and an `id` tells more."
         ),
     }
     responses: dict[int | str, dict[str, Any]] = {

@@ -1,6 +1,7 @@
 """The batch of labels as one PDF: all lines are looked over first, then pages are sent as they are set.
 
-Lines and pages are worked on in the workshop, a few at a time; what is kept meanwhile are the lines themselves.
+Lines and pages are worked on in the workshop, a few at a time; what is kept meanwhile are the lines themselves, and of
+those with readings what these tell.
 """
 
 import asyncio
@@ -32,16 +33,21 @@ from scalewright.api.workshop import Workshop
 from scalewright.drawing.joined_pdf import JoinedPdf
 from scalewright.drawing.label_list import list_pages
 from scalewright.drawing.label_pages import LabelPaper, grid_of, set_on_pages
-from scalewright.drawing.label_sheet import lines_of_label
+from scalewright.drawing.label_sheet import FilledLabel, LabelOrder, fill_label, fill_labels, set_label
 from scalewright.drawing.language import language_named
 from scalewright.drawing.pdf import write_pdf_sheets
 from scalewright.lutherie.errors import LutherieError
+from scalewright.lutherie.part import Source
 from scalewright.lutherie.phrases import counted
-from scalewright.wire.label_stock import LabelPaperQuery, label_of
+from scalewright.lutherie.tag import Tag
+from scalewright.wire.label_stock import LabelPaperQuery, order_of
 
 __all__ = ["LabelBatchOperation", "add_label_batch"]
 
 _R = TypeVar("_R")
+
+_Told = tuple[Tag, Source]
+"""What the readings of a line tell; worked out once, when all are looked over."""
 
 _AT_ONCE = 240
 """Labels, or lines of the list of bad ones, that are worked on at once, about."""
@@ -117,18 +123,20 @@ class _Document:
         gone: "asyncio.Future[None]",
     ) -> None:
         self.wanted, self.texts, self.workshop, self.gone = wanted, texts, workshop, gone
+        self.told: dict[int, _Told] = {}
 
     async def look_over(self) -> list[_BadLine]:
-        """Look over all lines: which are bad, and which letters the others have."""
+        """Look over all lines: which are bad, which letters the others have, and what their readings tell."""
         letters: set[str] = set()
         bad: list[_BadLine] = []
         calls = (
             partial(_look_over, self.wanted, first, self.texts[first : first + _AT_ONCE])
             for first in range(0, len(self.texts), _AT_ONCE)
         )
-        async for some, wrong in self._in_turn(calls):
+        async for some, wrong, told in self._in_turn(calls):
             letters.update(some)
             bad += wrong
+            self.told.update(told)
         self.wanted = replace(self.wanted, letters="".join(sorted(letters)))
         return bad
 
@@ -137,7 +145,11 @@ class _Document:
         if self.gone.done():
             return
         wrong = {one.index for one in bad}
-        good = [text for index, text in enumerate(self.texts) if index not in wrong and text is not None]
+        good = [
+            (text, self.told.get(index))
+            for index, text in enumerate(self.texts)
+            if index not in wrong and text is not None
+        ]
         listed = [f"{one.index}  {'' if one.identifier is None else one.identifier}  {one.detail}" for one in bad]
         # Whatever is set in any part of the file: the numbers of letters in the font have to be the same in all.
         heading = language_named(self.wanted.language).say("not_printed")
@@ -172,7 +184,9 @@ class _Document:
                 task.cancel()
 
 
-def _pages(wanted: _Wanted, good: Sequence[bytes], listed: Sequence[str]) -> Iterator[Callable[[], bytes]]:
+def _pages(
+    wanted: _Wanted, good: Sequence[tuple[bytes, _Told | None]], listed: Sequence[str]
+) -> Iterator[Callable[[], bytes]]:
     """Work that makes the pages, some at a time, each piece a file of its own."""
     places = grid_of(wanted.paper).places
     whole = max(1, _AT_ONCE // places) * places
@@ -187,27 +201,54 @@ def _pages(wanted: _Wanted, good: Sequence[bytes], listed: Sequence[str]) -> Ite
         yield partial(_set_list, wanted, listed[first : first + _AT_ONCE])
 
 
-def _look_over(wanted: _Wanted, first: int, lines: Sequence[bytes | None]) -> tuple[set[str], list[_BadLine]]:
-    """Letters beyond ASCII of some lines' labels, and those lines that make none; in whatever process this is."""
+def _look_over(
+    wanted: _Wanted, first: int, lines: Sequence[bytes | None]
+) -> tuple[set[str], list[_BadLine], dict[int, _Told]]:
+    """Letters beyond ASCII of some lines' labels, those lines that make none, and what the readings of the others tell.
+
+    In whatever process this is.
+    """
     letters: set[str] = set()
     bad: list[_BadLine] = []
+    told: dict[int, _Told] = {}
+    identifiers: dict[int, object] = {}
     language = language_named(wanted.language)
+    orders: dict[int, LabelOrder] = {}
     for index, line in enumerate(lines, first):
-        identifier: object = None
         try:
-            identifier, members = question_of(line, wanted.max_list_items)
-            for text in lines_of_label(label_of(members, wanted.paper, wanted.dpi), language):
-                letters.update(letter for letter in text if not letter.isascii())
+            identifiers[index], members = question_of(line, wanted.max_list_items)
+            orders[index] = order_of(members, wanted.paper, wanted.dpi)
         except (Refusal, LutherieError, ValidationError) as error:
-            refusal = refusal_of(error, wanted.batch)
-            bad.append(_BadLine(index, identifier, refusal.detail, refusal.faults))
-    return letters, bad
+            bad.append(_bad_line(wanted, index, identifiers.get(index), error))
+    for index, label in zip(orders, fill_labels([*orders.values()]), strict=True):
+        try:
+            if isinstance(label, LutherieError):
+                raise label
+            printed = set_label(label, language)
+        except LutherieError as error:
+            bad.append(_bad_line(wanted, index, identifiers[index], error))
+            continue
+        letters.update(letter for text in printed.lines for letter in text if not letter.isascii())
+        if label.source == "readings":
+            told[index] = label.tag, label.source
+    return letters, sorted(bad, key=lambda one: one.index), told
 
 
-def _set_labels(wanted: _Wanted, lines: Sequence[bytes], taken: int) -> bytes:
+def _bad_line(
+    wanted: _Wanted, index: int, identifier: object, error: Refusal | LutherieError | ValidationError
+) -> _BadLine:
+    """What is said of a line that makes no label."""
+    refusal = refusal_of(error, wanted.batch)
+    return _BadLine(index, identifier, refusal.detail, refusal.faults)
+
+
+def _set_labels(wanted: _Wanted, lines: Sequence[tuple[bytes, _Told | None]], taken: int) -> bytes:
     """Set the labels of good lines on pages; in whatever process this is."""
-    questions = (question_of(line, wanted.max_list_items) for line in lines)
-    labels = [label_of(members, wanted.paper, wanted.dpi) for _, members in questions]
+    labels = []
+    for line, told in lines:
+        _, members = question_of(line, wanted.max_list_items)
+        order = order_of(members, wanted.paper, wanted.dpi)
+        labels.append(fill_label(order) if told is None else FilledLabel(order, *told))
     pages = set_on_pages(labels, wanted.paper, language_named(wanted.language), taken)
     return write_pdf_sheets(pages, wanted.letters)
 

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scalewright.drawing.label_sheet import FilledLabel, LabelOrder, fill_label, print_label
+from scalewright.drawing.label_sheet import FilledLabel, LabelOrder, draw_label, fill_labels
 from scalewright.drawing.language import Language
 from scalewright.drawing.moving import moved
 from scalewright.drawing.page import Drawing
 from scalewright.drawing.sheet import PAPERS
-from scalewright.lutherie.errors import PaperError, refused_within
+from scalewright.lutherie.errors import LutherieError, PaperError, refused_within
 from scalewright.lutherie.phrases import counted
 
 __all__ = [
@@ -161,9 +161,11 @@ def fill_pages(wanted: LabelPages) -> FilledPages:
     """
     grid = grid_of(wanted.paper)
     labels = []
-    for index, order in enumerate(wanted.orders):
-        with refused_within(("labels", index)):
-            labels.append(fill_label(order))
+    for index, label in enumerate(fill_labels(wanted.orders)):
+        if isinstance(label, LutherieError):
+            with refused_within(("labels", index)):
+                raise label
+        labels.append(label)
     return FilledPages(wanted, grid, labels)
 
 
@@ -220,11 +222,11 @@ def set_on_pages(labels: Sequence[FilledLabel], paper: LabelPaper, language: Lan
         Drawing(width, height, title=language.say("labels")) for _ in range(-(-(taken + len(labels)) // grid.places))
     ]
     for place, label in enumerate(labels, taken):
-        printed = print_label(label, language)
+        drawing = draw_label(label, language)
         page = pages[place // grid.places]
         row, column = divmod(place % grid.places, grid.columns)
         dx = grid.left + column * (paper.width + paper.column_gap)
         dy = height - grid.top - row * (paper.height + paper.row_gap) - paper.height
-        for name, items in printed.drawing.layers.items():
+        for name, items in drawing.layers.items():
             page.layer(name).extend(moved(item, dx, dy) for item in items)
     return pages

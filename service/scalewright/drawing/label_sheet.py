@@ -1,17 +1,17 @@
 """The label: a part's true scale in large letters, what else is known of it, and a code that a scanner reads."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 from scalewright.drawing.language import Language, decimals_for
 from scalewright.drawing.letters import text_width, wrap
 from scalewright.drawing.page import Drawing, Figure, Stamps, Text
-from scalewright.lutherie.errors import LabelSizeError
+from scalewright.lutherie.errors import LabelSizeError, LutherieError
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Part, Source
-from scalewright.lutherie.tag import Tag, TagUnit, tag_of
-from scalewright.lutherie.tag_text import LONGEST_TAG, write_tag
+from scalewright.lutherie.tag import Tag, TagUnit, tag_of, tags_of
+from scalewright.lutherie.tag_text import write_tag
 
 __all__ = [
     "LARGEST",
@@ -19,9 +19,10 @@ __all__ = [
     "FilledLabel",
     "LabelOrder",
     "PrintedLabel",
+    "draw_label",
     "fill_label",
-    "lines_of_label",
-    "print_label",
+    "fill_labels",
+    "set_label",
 ]
 
 PRESETS = {
@@ -42,6 +43,11 @@ LARGEST = 300.0
 
 _MARGIN = 1.5
 _GAP = 2.0
+_BYTES = (
+    14, 26, 42, 62, 84, 106, 122, 152, 180, 213, 251, 287, 331, 362, 412, 450, 504, 560, 624, 666,
+    711, 779, 857, 911, 997, 1059, 1125, 1190, 1264, 1370, 1452, 1538, 1628, 1722, 1809, 1911, 1989, 2099, 2213, 2331,
+)  # fmt: skip
+"""Bytes that codes of versions 1 to 40 hold where 15 % of them can be mended (ISO/IEC 18004, table 7)."""
 _QUIET = 4
 """Modules left white around a code (ISO/IEC 18004)."""
 _LEAST_MODULE = 0.25
@@ -100,10 +106,8 @@ class FilledLabel:
 
 @dataclass(frozen=True, slots=True)
 class PrintedLabel:
-    """A label as it is printed."""
+    """What stands on a label."""
 
-    drawing: Drawing
-    """The label at full size."""
     code: str
     """What its code carries."""
     module: float
@@ -135,8 +139,17 @@ def fill_label(order: LabelOrder) -> FilledLabel:
     return FilledLabel(order, *tag_of(order.part, order.unit, order.beliefs))
 
 
-def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
-    """Set a label.
+def fill_labels(orders: Sequence[LabelOrder]) -> list[FilledLabel | LutherieError]:
+    """The same for many at once; a refusal stands where :func:`fill_label` would raise it."""
+    found = tags_of([(order.part, order.unit, order.beliefs) for order in orders])
+    return [
+        told if isinstance(told, LutherieError) else FilledLabel(order, *told)
+        for order, told in zip(orders, found, strict=True)
+    ]
+
+
+def set_label(label: FilledLabel, language: Language) -> PrintedLabel:
+    """Say what stands on a label.
 
     Parameters
     ----------
@@ -158,11 +171,7 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
     order = label.order
     large, lines = _words(label, language)
     found = _placed(label, large, lines)
-    rows = _modules(label.code)
-    drawing = Drawing(order.width, order.height, title=order.title or label.tag.id, description=f"{large} {lines[0]}")
-    _draw(drawing, found, large, rows)
     return PrintedLabel(
-        drawing=drawing,
         code=label.code,
         module=found.module,
         lines=[large, *found.lines],
@@ -172,10 +181,32 @@ def print_label(label: FilledLabel, language: Language) -> PrintedLabel:
     )
 
 
-def lines_of_label(label: FilledLabel, language: Language) -> list[str]:
-    """Letters of a label, line by line, without its code; raises what :func:`print_label` does."""
+def draw_label(label: FilledLabel, language: Language) -> Drawing:
+    """Draw a label at full size.
+
+    Parameters
+    ----------
+    label : FilledLabel
+        What is wanted, and what is known.
+    language : Language
+        What it is written in.
+
+    Returns
+    -------
+    Drawing
+        What :func:`set_label` says, and the code.
+
+    Raises
+    ------
+    LabelSizeError
+        As :func:`set_label` does.
+    """
+    order = label.order
     large, lines = _words(label, language)
-    return [large, *_placed(label, large, lines).lines]
+    found = _placed(label, large, lines)
+    drawing = Drawing(order.width, order.height, title=order.title or label.tag.id, description=f"{large} {lines[0]}")
+    _draw(drawing, found, large, _modules(label.code))
+    return drawing
 
 
 def _placed(label: FilledLabel, large: str, lines: Sequence[str]) -> _Layout:
@@ -187,10 +218,9 @@ def _placed(label: FilledLabel, large: str, lines: Sequence[str]) -> _Layout:
     return found
 
 
-@lru_cache(maxsize=LONGEST_TAG)
 def _modules_across(length: int) -> int:
     """Modules along a side of a code; its text has small letters, so that each takes a byte and the length tells."""
-    return len(_modules("a" * length))
+    return 21 + 4 * bisect_left(_BYTES, length)
 
 
 def _modules(code: str) -> Sequence[bytearray]:
@@ -233,8 +263,7 @@ def _arrange(
     large: str, lines: Sequence[str], modules: int, order: LabelOrder, width: float, height: float
 ) -> _Layout | None:
     """Largest letters and code that fit a label of a size, the code beside the letters or below them."""
-    dot = width / max(1.0, width * order.dpi // 25.4)  # a whole number of them makes the width
-    least = max(1, -(-_LEAST_MODULE // dot)) * dot
+    dot, least = _least_module(order, width)
     beside = width >= height
     along, across = width - 2.0 * _MARGIN, height - 2.0 * _MARGIN
     side = (modules + 2 * _QUIET) * least
@@ -245,13 +274,32 @@ def _arrange(
     module = min(max(room // ((modules + 2 * _QUIET) * dot), 1.0) * dot, max(least, _LARGEST_MODULE // dot * dot))
     module = max(module, least)
     for one in (module, least):
-        side = (modules + 2 * _QUIET) * one
-        wide, high = (along - side - _GAP, across) if beside else (along, across - side - _GAP)
-        fitted = _fit(large, lines, wide, high)
+        fitted = _fit(large, lines, *_room(modules, one, width, height))
         if fitted is not None:
             letters, big, wrapped = fitted
             return _Layout(dot, one, letters, big, wrapped, beside)
     return None
+
+
+def _least_module(order: LabelOrder, width: float) -> tuple[float, float]:
+    """A dot of the printer, and the smallest module that is read and is a whole number of them. [mm]"""
+    dot = width / max(1.0, width * order.dpi // 25.4)  # a whole number of them makes the width
+    return dot, max(1, -(-_LEAST_MODULE // dot)) * dot
+
+
+def _room(modules: int, module: float, width: float, height: float) -> tuple[float, float]:
+    """Width and height that a code leaves for the letters, beside it or above. [mm]"""
+    side = (modules + 2 * _QUIET) * module
+    along, across = width - 2.0 * _MARGIN, height - 2.0 * _MARGIN
+    return (along - side - _GAP, across) if width >= height else (along, across - side - _GAP)
+
+
+def _holds(large: str, lines: Sequence[str], modules: int, order: LabelOrder, width: float, height: float) -> bool:
+    """Whether a label of a size holds its content at all: with the smallest code and letters, which need least room."""
+    _, least = _least_module(order, width)
+    if (modules + 2 * _QUIET) * least > min(width, height) - 2.0 * _MARGIN:
+        return False
+    return _fit_letters(large, lines, _LEAST_LETTERS, *_room(modules, least, width, height)) is not None
 
 
 def _fit(large: str, lines: Sequence[str], width: float, height: float) -> tuple[float, float, tuple[str, ...]] | None:
@@ -285,13 +333,13 @@ def _too_small(large: str, lines: Sequence[str], modules: int, order: LabelOrder
     while longer < LARGEST:
         longer = min(float(int(longer) + 1), LARGEST)
         width = longer if ratio <= 1.0 else longer / ratio
-        if _arrange(large, lines, modules, order, width, width * ratio) is not None:
+        if _holds(large, lines, modules, order, width, width * ratio):
             size = width, width * ratio
             break
     names = [
         name
         for name, (width, height) in sorted(PRESETS.items(), key=lambda item: item[1][0] * item[1][1])
-        if _arrange(large, lines, modules, order, width, height) is not None
+        if _holds(large, lines, modules, order, width, height)
     ]
     message = f"a label of {order.width:g} mm by {order.height:g} mm is too small for what is to stand on it"
     facts: dict[str, object] = {}

@@ -15,6 +15,7 @@ from scalewright.lutherie.pairing import Demands, Pair, hold, pair_of
 from scalewright.lutherie.part import Kind, Part, Side, Source
 from scalewright.lutherie.replacement import Replacement, hold_boards, replacement_of
 from scalewright.lutherie.ruling import GUARD_FACTOR, Interval, refuse_without_width
+from scalewright.lutherie.slant import Slant, hold_slants, slant_of
 from scalewright.lutherie.spacing import Rule
 
 __all__ = ["TOLERANCE", "Assembly", "AssemblyQuestion", "PartScale", "assemble", "assemble_all"]
@@ -67,7 +68,7 @@ class Assembly:
     """Whether parts belong together."""
 
     decision: Decision
-    """The worst of the pairs and of the body joints: apart before undecided before together."""
+    """The worst of the pairs, the body joints and the slants: apart before undecided before together."""
     statement: str
     """One sentence for a work order."""
     parts: list[PartScale]
@@ -78,6 +79,8 @@ class Assembly:
     """What the mismatches look like."""
     replacements: list[Replacement]
     """Each board that follows another in the list, as its replacement."""
+    slants: list[Slant]
+    """The saddle lines of fan parts that name their square fret, each against each other."""
     tolerance: float
     """How far true scales may differ. [mm]"""
     guard_factor: float
@@ -158,31 +161,35 @@ def _answer(question: AssemblyQuestion, known: list[dict[Side, Known]]) -> Assem
         message = "one part alone has nothing to belong to; give two or more"
         raise UndefinedPartError(message, field=("parts",))
     demands = Demands(question.tolerance, question.guard_factor, question.beliefs.coverage)
-    held, boards = [], []
+    held, boards, lines = [], [], []
     for one, other in combinations(known, 2):
         for side in _sides(one, other):
             a, b = one.get(side) or one["whole"], other.get(side) or other["whole"]
             held.append(hold(a, b, side))
             if a.part.fretted and b.part.fretted and side == "whole":
                 boards.append(hold_boards(a, b))
+        lines += [pair] if (pair := hold_slants(one, other)) is not None else []
     # The intervals of all pairs and all frets together, for one by one they take most of the time.
-    groups = [group for group in (*(pair.differences for pair in held), *(pair.offsets for pair in boards)) if group]
-    found = iter(summed_up(groups, demands.coverage))
+    groups = [pair.differences for pair in held] + [pair.offsets for pair in boards] + [pair.offsets for pair in lines]
+    found = iter(summed_up([group for group in groups if group], demands.coverage))
     prospects = Prospects()
     pairs = [pair_of(pair, next(found) if pair.differences else [], demands, prospects) for pair in held]
     replacements = [replacement_of(pair, next(found) if pair.offsets else [], demands) for pair in boards]
+    slants = [slant_of(pair, next(found)[0], demands) for pair in lines]
     explanations = [text for pair, two in zip(pairs, held, strict=True) for text in why(pair, two.first, two.second)]
     worst = {"apart": 0, "undecided": 1, "together": 2}
     decisions = [pair.decision for pair in pairs]
     decisions += [one.body_joint.decision for one in replacements if one.body_joint is not None]
+    decisions += [slant.decision for slant in slants]
     decision = min(decisions, key=lambda one: worst[one])
     return Assembly(
         decision=decision,
-        statement=statement_of(decision, pairs, replacements, question.tolerance),
+        statement=statement_of(decision, pairs, replacements, slants, question.tolerance),
         parts=[_scale(line, side, question.beliefs.coverage) for part in known for side, line in part.items()],
         pairs=pairs,
         explanations=list(dict.fromkeys(explanations)),
         replacements=replacements,
+        slants=slants,
         tolerance=question.tolerance,
         guard_factor=question.guard_factor,
         coverage=question.beliefs.coverage,

@@ -9,7 +9,10 @@ from scalewright.lutherie.identification.words import length_in_words
 from scalewright.lutherie.known import Known
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.pairing import Pair
+from scalewright.lutherie.part import FanScale
+from scalewright.lutherie.phrases import listed
 from scalewright.lutherie.replacement import BodyJoint, Replacement
+from scalewright.lutherie.slant import Slant
 from scalewright.lutherie.spacing import EIGHTEENTH
 
 __all__ = ["notes_of", "statement_of", "why"]
@@ -17,12 +20,17 @@ __all__ = ["notes_of", "statement_of", "why"]
 _INCH = 25.4
 _SETBACKS = (1.0, 6.0)
 """Mismatches that may be a setback taken for scale: common practice, no source. [mm]"""
+_TOLD = {"apart": "do not belong together", "undecided": "can't be told to belong together"}
 _NEAR = 0.1
 _NUT_MATTERS = 0.2
 
 
 def statement_of(
-    decision: Decision, pairs: Sequence[Pair], replacements: Sequence[Replacement], tolerance: float
+    decision: Decision,
+    pairs: Sequence[Pair],
+    replacements: Sequence[Replacement],
+    slants: Sequence[Slant],
+    tolerance: float,
 ) -> str:
     """One sentence for a work order.
 
@@ -34,6 +42,8 @@ def statement_of(
         Each part against each other.
     replacements : sequence of Replacement
         Each new board against an old one.
+    slants : sequence of Slant
+        Each fan part's saddle line against each other's.
     tolerance : float
         How far true scales may differ. [mm]
 
@@ -45,8 +55,10 @@ def statement_of(
     allowed = length_in_words(tolerance, 0.4 * tolerance)
     decisive = [pair for pair in pairs if pair.decision == decision]
     if not decisive:
-        off = [(one, joint) for one in replacements if (joint := one.body_joint) is not None]
-        return _joint_sentence(*next(pair for pair in off if pair[1].decision == decision), allowed)
+        off = [(one, joint) for one in replacements if (joint := one.body_joint) and joint.decision == decision]
+        if off:
+            return _joint_sentence(*off[0], allowed)
+        return _slant_sentence(next(slant for slant in slants if slant.decision == decision), allowed)
     worst = max(decisive, key=_size)
     parts = f"{worst.first} and {worst.second}{'' if worst.side == 'whole' else f' on the {worst.side} side'}"
     if decision == "apart" and worst.mismatch is not None:
@@ -83,10 +95,21 @@ def _joint_sentence(found: Replacement, joint: BodyJoint, allowed: str) -> str:
     """Sentence about a body joint that is worse than every pair."""
     off = length_in_words(abs(joint.joint_to_bridge.value), max(joint.joint_to_bridge.standard_uncertainty, 0.05))
     farther = "farther from" if joint.joint_to_bridge.value > 0.0 else "nearer to"
-    told = "do not belong together" if joint.decision == "apart" else "can't be told to belong together"
     return (
-        f"{found.old} and {found.new} {told}: with fret {joint.fret} in line at the body, the new saddle line lies "
-        f"{off} {farther} the joint than the old one, and {allowed} is allowed; do not glue."
+        f"{found.old} and {found.new} {_TOLD[joint.decision]}: with fret {joint.fret} in line at the body, the "
+        f"new saddle line lies {off} {farther} the joint than the old one, and {allowed} is allowed; do not glue."
+    )
+
+
+def _slant_sentence(slant: Slant, allowed: str) -> str:
+    """Sentence about saddle lines whose slants differ more than the scales of every pair."""
+    squares = (slant.first_square_fret, slant.second_square_fret)
+    first, second = ("the nut" if fret == 0 else f"fret {fret}" for fret in squares)
+    off = length_in_words(abs(slant.offset.value), max(slant.offset.standard_uncertainty, 0.05))
+    return (
+        f"{slant.first} and {slant.second} {_TOLD[slant.decision]}: {first} of the one is square, and {second} of the "
+        f"other, so that with the middles of their saddle lines in line both ends lie {off} apart, and {allowed} is "
+        "allowed; do not glue."
     )
 
 
@@ -191,6 +214,7 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
                     "fret instead of the nut."
                 )
                 notes.append(Note("nut-off-its-pattern", text))
+    notes += _slant_note(known)
     if any(
         pair.absorption is not None and pair.absorption.absorbs == "yes" and pair.decision != "together"
         for pair in pairs
@@ -205,6 +229,18 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
     text = f"{last} Guard blades, catch the dust, and follow local codes and qualified practice."
     notes.append(Note("before-gluing", text))
     return list(dict.fromkeys(notes))
+
+
+def _slant_note(known: Sequence[Known]) -> list[Note]:
+    """Say so where the slant of a fan part could not be compared."""
+    nameless = list(dict.fromkeys(one.part.id for one in known if one.part.square_fret is None))
+    if not nameless or not any(isinstance(one.part.true_scale, FanScale) for one in known):
+        return []
+    text = (
+        f"Nut and saddle line of a fan board slant by its square fret, which is not known of {listed(nameless)}: "
+        "whether the slants agree was not looked at."
+    )
+    return [Note("slant-not-compared", text)]
 
 
 def _label_note(known: Known) -> list[Note]:

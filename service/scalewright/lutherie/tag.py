@@ -1,17 +1,18 @@
 """Tags: what a printed label states of one part, its true scale before all."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from scalewright.lutherie.errors import OutsideScaleError, UndefinedPartError
-from scalewright.lutherie.identification import Beliefs
+from scalewright.lutherie.errors import LutherieError, OutsideScaleError, UndefinedPartError
+from scalewright.lutherie.identification import Beliefs, Identification
 from scalewright.lutherie.known import STATED_ALIKE, Known, identify_parts, known_of
 from scalewright.lutherie.layout import layout_scale_of
 from scalewright.lutherie.part import FanScale, Kind, Part, Source
 from scalewright.lutherie.spacing import Rule
 
-__all__ = ["Tag", "TagUnit", "tag_of"]
+__all__ = ["Tag", "TagUnit", "tag_of", "tags_of"]
 
 _POSSIBLE = 0.01
 """A meaning less likely than this need not be counted with. [-]"""
@@ -87,7 +88,42 @@ def tag_of(part: Part, unit: TagUnit, beliefs: Beliefs) -> tuple[Tag, Source]:
     ContradictoryPartError
         The part is defined twice, and the two differ.
     """
-    (found,) = identify_parts([part], beliefs)
+    (answer,) = tags_of([(part, unit, beliefs)])
+    if isinstance(answer, LutherieError):
+        raise answer
+    return answer
+
+
+def tags_of(wanted: Sequence[tuple[Part, TagUnit, Beliefs]]) -> list[tuple[Tag, Source] | LutherieError]:
+    """What the labels of many parts may state; readings of all are worked out together.
+
+    Parameters
+    ----------
+    wanted : sequence of tuple
+        For each label what :func:`tag_of` takes.
+
+    Returns
+    -------
+    list of tuple or LutherieError
+        In the same order; a refusal stands where :func:`tag_of` would raise it, and spoils no other.
+    """
+    by_beliefs: dict[Beliefs, list[int]] = {}
+    for index, (_, _, beliefs) in enumerate(wanted):
+        by_beliefs.setdefault(beliefs, []).append(index)
+    answers: dict[int, tuple[Tag, Source] | LutherieError] = {}
+    for beliefs, members in by_beliefs.items():
+        found = identify_parts([wanted[member][0] for member in members], beliefs)
+        for member, identification in zip(members, found, strict=True):
+            part, unit, _ = wanted[member]
+            try:
+                answers[member] = _tag(part, unit, identification)
+            except LutherieError as refusal:
+                answers[member] = refusal
+    return [answers[index] for index in range(len(wanted))]
+
+
+def _tag(part: Part, unit: TagUnit, found: Identification | None) -> tuple[Tag, Source]:
+    """What a label may state of a part whose readings say so much."""
     lines = known_of(part, found)
     if "whole" not in lines:
         return _fan_tag(part, lines["bass"], lines["treble"], unit), "definition"

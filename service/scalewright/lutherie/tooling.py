@@ -134,7 +134,7 @@ def study(
     unknown : sequence of float, optional
         A board of unknown origin, to be held against this tool and the others. [mm]
     others : sequence of Signature
-        Other tools that it may have come from.
+        With ``unknown``: other tools that it may have come from.
 
     Returns
     -------

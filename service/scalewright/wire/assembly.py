@@ -34,6 +34,7 @@ __all__ = [
     "PartScaleOut",
     "ReadingOnOut",
     "ReplacementOut",
+    "SlantOut",
     "answer_assemblies",
 ]
 
@@ -219,11 +220,31 @@ class ReplacementOut(BaseModel):
     """Joint and bridge; null where no part names a joint fret."""
 
 
+class SlantOut(BaseModel):
+    """How the saddle lines of two fan parts lie against each other."""
+
+    model_config = _READ_OFF
+
+    first: str
+    """The part that carries the frets; of two such, or of none, the one named first."""
+    second: str
+    """The other part."""
+    first_square_fret: int
+    """Fret of the first that is square to its centre line; 0 for the nut."""
+    second_square_fret: int
+    """The same of the second."""
+    offset: LengthEstimate
+    """With the middles of the saddle lines in line: how far the bass end of the second's lies from that of the first,
+    positive farther from the nut; the treble end lies as far off the other way. [unit]"""
+    decision: Decision
+    """Whether that is within the tolerance."""
+
+
 class AssemblyOut(Reply):
     """Whether parts belong together."""
 
     decision: Decision
-    """The worst of the pairs and of the body joints: "apart" before "undecided" before "together"."""
+    """The worst of the pairs, the body joints and the slants: "apart" before "undecided" before "together"."""
     statement: str
     """One sentence for a work order."""
     pairs: list[PairOut]
@@ -234,6 +255,8 @@ class AssemblyOut(Reply):
     """What is known of each part."""
     replacements: list[ReplacementOut]
     """Each board that follows another in the list, as its replacement."""
+    slants: list[SlantOut]
+    """The saddle lines of fan parts that name their `square_fret`, each against each other."""
     tolerance: LengthOut
     """How far true scales may differ. [unit]"""
     guard_factor: float

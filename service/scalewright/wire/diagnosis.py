@@ -59,7 +59,9 @@ class DiagnosisIn(Question):
             examples=[[{"string": 1, "fret": 1, "cents": 1.5}, {"string": 1, "fret": 12, "cents": 6.0}]],
         ),
     ]
-    """The notes that were read, in any order; a note may be read repeatedly."""
+    """The notes that were read, in any order; a note may be read repeatedly. Half a cent between readings of one
+    fretted note is no contradiction, however fine the tuner: a finger does not press twice alike. Of the open string
+    only the tuner's uncertainty is allowed for."""
     frets: Annotated[int, Field(ge=1, le=spacing.MOST_FRETS, examples=[22])] = 24
     """Number of frets of the board, 1 to 60."""
     scale_basis: ScaleBasis = "layout"

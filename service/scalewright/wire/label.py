@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import Annotated, Any, ClassVar, Literal, Self, TypeAlias
 
-import orjson
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, model_validator
 from pydantic import Tag as Branch
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
@@ -14,11 +13,11 @@ from scalewright.drawing.label_sheet import (
     PRESETS,
     FilledLabel,
     LabelOrder,
-    PrintedLabel,
-    fill_label,
-    print_label,
+    draw_label,
+    fill_labels,
+    set_label,
 )
-from scalewright.drawing.language import FALLBACK, language_named
+from scalewright.drawing.language import FALLBACK, Language, language_named
 from scalewright.drawing.pdf import write_pdf
 from scalewright.drawing.png import MOST_POINTS
 from scalewright.drawing.svg import write_svg
@@ -29,6 +28,7 @@ from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed
 from scalewright.lutherie.tag import TagUnit
 from scalewright.lutherie.tag_text import LONGEST_TAG
 from scalewright.wire.identification import Share
+from scalewright.wire.many import answer_many
 from scalewright.wire.parts import PartIn
 from scalewright.wire.quantities import AnswerContext, LengthBetween, LengthOut, Question, Reply
 from scalewright.wire.rules import RuleOut
@@ -249,7 +249,7 @@ class PrintedLabelOut(Reply):
     @classmethod
     def to_json(cls, label: FilledLabel, context: AnswerContext) -> bytes:
         """Write what stands on it."""
-        printed = _printed(label, context)
+        printed = set_label(label, _language(context))
         reply = cls(
             code=printed.code,
             lines=printed.lines,
@@ -264,17 +264,17 @@ class PrintedLabelOut(Reply):
     @classmethod
     def to_svg(cls, label: FilledLabel, context: AnswerContext) -> bytes:
         """Write the label as SVG."""
-        return write_svg(_printed(label, context).drawing)
+        return write_svg(draw_label(label, _language(context)))
 
     @classmethod
     def to_png(cls, label: FilledLabel, context: AnswerContext) -> bytes:
         """Write the label as PNG, a dot of the printer for each of its own."""
-        return write_label_picture(_printed(label, context).drawing, label.order.dpi)
+        return write_label_picture(draw_label(label, _language(context)), label.order.dpi)
 
     @classmethod
     def to_pdf(cls, label: FilledLabel, context: AnswerContext) -> bytes:
         """Write the label as a page of its own size."""
-        return write_pdf(_printed(label, context).drawing)
+        return write_pdf(draw_label(label, _language(context)))
 
     @classmethod
     def file_title(cls, label: FilledLabel, _: AnswerContext) -> str:
@@ -282,8 +282,8 @@ class PrintedLabelOut(Reply):
         return f"label {label.tag.id}"
 
 
-def _printed(label: FilledLabel, context: AnswerContext) -> PrintedLabel:
-    return print_label(label, language_named(context.get("language", FALLBACK)))
+def _language(context: AnswerContext) -> Language:
+    return language_named(context.get("language", FALLBACK))
 
 
 # ---- Many at once ---------------------------------------------------------------------------------------
@@ -302,11 +302,4 @@ def answer_labels(questions: Sequence[dict[str, Any]]) -> list[bytes | LutherieE
     list of bytes, LutherieError or ValidationError
         For each question its answer as a JSON object, or what was wrong with it.
     """
-    outcomes: list[bytes | LutherieError | ValidationError] = []
-    for members in questions:
-        try:
-            question = PrintedLabelIn.read(orjson.dumps(members))
-            outcomes.append(PrintedLabelOut.to_json(fill_label(question.to_domain()), question.answer_context))
-        except (LutherieError, ValidationError) as refusal:
-            outcomes.append(refusal)
-    return outcomes
+    return answer_many(questions, PrintedLabelIn, PrintedLabelOut, fill_labels)

@@ -9,11 +9,11 @@ from pydantic import BeforeValidator, Field, model_validator
 from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.drawing.label_pages import LabelPaper
-from scalewright.drawing.label_sheet import PRESETS, FilledLabel, fill_label
+from scalewright.drawing.label_sheet import PRESETS, LabelOrder
 from scalewright.wire.label import LabelSide, PrintedLabelIn, SizeName, measures_of
 from scalewright.wire.quantities import Distance, Question
 
-__all__ = ["LabelPaperQuery", "label_of"]
+__all__ = ["LabelPaperQuery", "order_of"]
 
 
 def _whole(value: object) -> object:
@@ -77,8 +77,8 @@ class LabelPaperQuery(Question):
         )
 
 
-def label_of(members: Mapping[str, Any], paper: LabelPaper, dpi: int) -> FilledLabel:
-    """Label that a line makes.
+def order_of(members: Mapping[str, Any], paper: LabelPaper, dpi: int) -> LabelOrder:
+    """Label that a line asks for.
 
     Parameters
     ----------
@@ -91,7 +91,7 @@ def label_of(members: Mapping[str, Any], paper: LabelPaper, dpi: int) -> FilledL
 
     Returns
     -------
-    FilledLabel
+    LabelOrder
         Of the paper's size.
 
     Raises
@@ -99,7 +99,7 @@ def label_of(members: Mapping[str, Any], paper: LabelPaper, dpi: int) -> FilledL
     ValidationError
         The line breaks the rules of a label, or names another size or printer than that of all.
     LutherieError
-        What the same label alone is refused for.
+        Readings or a rule that cannot be.
     """
     question = PrintedLabelIn.read(orjson.dumps(members))
     given = question.model_fields_set
@@ -109,7 +109,7 @@ def label_of(members: Mapping[str, Any], paper: LabelPaper, dpi: int) -> FilledL
     if "dpi" in given and question.dpi != dpi:
         message = "All labels of one file are for the same printer; give its dpi once, as a parameter of the address."
         raise _fault("dpi", "other_dpi", message)
-    return fill_label(replace(question.to_domain(), width=paper.width, height=paper.height, dpi=dpi))
+    return replace(question.to_domain(), width=paper.width, height=paper.height, dpi=dpi)
 
 
 def _fault(field: str, code: LiteralString, message: str) -> ValidationError:

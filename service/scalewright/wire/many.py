@@ -53,7 +53,10 @@ def answer_many(
             outcomes[index] = result
             continue
         if in_short is not None:
-            outcomes[index] = in_short(result, question.answer_context)
+            try:
+                outcomes[index] = in_short(result, question.answer_context)
+            except LutherieError as refusal:  # a label may turn out too small for what is to stand on it
+                outcomes[index] = refusal
             continue
         reply = answer.__pydantic_validator__.validate_python(result, from_attributes=True)
         outcomes[index] = answer.__pydantic_serializer__.to_json(reply, context=dict(question.answer_context))

@@ -86,9 +86,8 @@ class CommandedIn(Question):
     @model_validator(mode="after")
     def _commanded_once(self) -> Self:
         by_hand = self.commanded is not None and self.true_scale is not None
-        if (self.layout is not None) == by_hand or (
-            self.layout is not None and (self.commanded or self.true_scale or self.frets)
-        ):
+        any_by_hand = any(given is not None for given in (self.commanded, self.true_scale, self.frets))
+        if (self.layout is not None) == by_hand or (self.layout is not None and any_by_hand):
             message = "Say where the tool was told to cut once: as a layout, or as commanded with true_scale."
             raise PydanticCustomError("commanded_given", message)
         return self

@@ -3,6 +3,7 @@
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.tooling import SLOT_TOLERANCE
@@ -51,13 +52,22 @@ class ToolingIn(CommandedIn):
     unknown: Row | None = None
     """A board of unknown origin, to be held against this tool and those of `signatures`."""
     signatures: Annotated[list[SignatureIn], Field(max_length=MOST_SIGNATURES, default_factory=list)]
-    """Other tools that it may have come from, each with an id of its own."""
+    """With `unknown`: other tools that it may have come from, each with an id of its own."""
     coverage: Share = 0.95
     """Probability that a stated interval holds."""
 
     @model_validator(mode="after")
     def _tools_have_names_of_their_own(self) -> Self:
         distinct(self.signatures, taken=[self.id], place=("signatures",))
+        return self
+
+    @model_validator(mode="after")
+    def _signatures_have_a_board(self) -> Self:
+        if self.signatures and self.unknown is None:
+            message = "Other tools are held against a board of unknown origin; give its slots as unknown too."
+            problem = PydanticCustomError("signatures_without_board", "{reason}", {"reason": message})
+            fault = InitErrorDetails(type=problem, loc=("signatures",), input=None)
+            raise ValidationError.from_exception_data("tooling", [fault])
         return self
 
     def to_domain(self) -> dict[str, Any]:

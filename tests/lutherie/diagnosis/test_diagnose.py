@@ -337,6 +337,19 @@ def test_readings_that_contradict_one_another_call_for_no_move(readings, changes
     assert "call for a move" not in answer.statement
 
 
+@pytest.mark.parametrize(("fret", "apart", "contradict"), [(12, 0.5, False), (12, 3.0, True), (0, 0.05, True)])
+def test_half_a_cent_between_readings_of_a_fretted_note_is_no_contradiction(fret, apart, contradict):
+    """However fine the tuner, a finger does not press twice alike; the open string is nobody's finger's."""
+    heard = {0: 0.0, 3: 1.0, 12: 4.0}
+    readings = [CentsReading(1, one, cents) for one, cents in heard.items()]
+    readings.append(CentsReading(1, fret, heard[fret] + apart))
+    fine = {"tuner_uncertainty": 0.001, "model_uncertainty": 0.0, "relative_to": "tuner"}
+    answer = diagnose(complaint(readings, **fine))
+
+    assert ("contradict one another" in answer.strings[0].statement) is contradict
+    assert ("contradictory-readings" in slugs(answer.cannot_tell)) is contradict
+
+
 @pytest.mark.parametrize("cents", [(6.0, 6.0, 6.0, 6.0, 6.0, -60.0), (40.0, -40.0, 40.0, -40.0, 40.0, -40.0)])
 def test_readings_that_no_move_brings_together_call_for_none(cents):
     """Notes that lie nowhere near any move are to be read again, even where each was read once."""

@@ -22,6 +22,8 @@ def assembly(question: AssemblyIn) -> Assembly:
     outside, "undecided" between, and then which readings would decide. The guard band is `guard_factor` standard
     uncertainties (2 if left out), after JCGM 106 and ISO 14253-1; several explanations of the readings are weighed by
     their probability. For a board that replaces another: where each fret falls, and whether joint and bridge agree.
+    Fan parts are compared along both outer strings, and where they name their `square_fret`, by the slant of their
+    saddle lines too.
     """
     return assemble(question.to_domain())
 

@@ -50,8 +50,8 @@ add_label_batch(
 
     The parameters belong to the PDF: size of all labels, paper, the first label's place, gaps and edges; bare numbers
     in them are in `unit`. A line that names another size or printer than they do is bad. All lines are looked over
-    before the first byte is sent. Bad ones are named in a problem, by pointers into the batch as if it were one array:
-    `/17/part/rule`; or, with `bad_lines=list`, the others are printed and the last pages list the bad ones. The PDF
-    comes page by page, so that a file cut off has no end and is none. Its letters are in English, German or French by
-    Accept-Language.""",
+    before the first byte is sent. Bad ones are named in a problem, by pointers into the batch as if it were one array,
+    blank lines left out: `/17/part/rule`; or, with `bad_lines=list`, the others are printed and the last pages list the
+    bad ones. The PDF comes page by page, so that a file cut off has no end and is none. Its letters are in English,
+    German or French by Accept-Language.""",
 )

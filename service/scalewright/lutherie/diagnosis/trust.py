@@ -18,7 +18,8 @@ __all__ = ["Disagreement", "disagreement_of", "without_frets"]
 _IMPOSSIBLE = 0.001
 """Readings less probable than this contradict one another. [-]"""
 _OF_NO_ACCOUNT = 0.5
-"""What real strings may leave beside every move and every rule without a reading being wrong; our choice. [cent]"""
+"""What real strings, and fingers that do not press twice alike, may leave beside every move and every rule without a
+reading being wrong; our choice. [cent]"""
 _FAR_APART = 3.0
 """Two readings of one note differ by more than so many standard deviations of their difference. [-]"""
 

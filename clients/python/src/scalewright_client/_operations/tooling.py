@@ -56,7 +56,7 @@ def tooling(
         A board of unknown origin, to be held against this tool and those of ``signatures``.
         [unit, or their own]
     signatures : iterable of SignatureRequest or Signature, optional
-        Other tools that it may have come from.
+        With ``unknown``: other tools that it may have come from.
     coverage : float, optional
         Probability that the intervals of the answer cover; 0.95 unless given. [-]
 

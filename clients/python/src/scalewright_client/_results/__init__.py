@@ -8,6 +8,7 @@ from scalewright_client._results.assembly import (
     Pair,
     PartScale,
     ReadingOn,
+    Slant,
 )
 from scalewright_client._results.board_lines import (
     AcrossLine,
@@ -144,6 +145,7 @@ __all__ = [
     "SideDistances",
     "Signature",
     "SignatureMatch",
+    "Slant",
     "SlotFit",
     "SlotStudy",
     "SoundedNote",

@@ -7,7 +7,7 @@ from scalewright_client._results.identification import SuspectReading
 from scalewright_client._results.replacement import Replacement
 from scalewright_client._results.rules import Rule
 
-__all__ = ["Absorption", "Assembly", "CentsAtFret", "DecidingReadings", "Pair", "PartScale", "ReadingOn"]
+__all__ = ["Absorption", "Assembly", "CentsAtFret", "DecidingReadings", "Pair", "PartScale", "ReadingOn", "Slant"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,13 +114,32 @@ class Pair:
 
 
 @dataclass(frozen=True, slots=True)
+class Slant:
+    """How the saddle lines of two fan parts lie against each other."""
+
+    first: str
+    """The part that carries the frets; of two such, or of none, the one named first."""
+    second: str
+    """The other part."""
+    first_square_fret: int
+    """Fret of the first that is square to its centre line; 0 for the nut."""
+    second_square_fret: int
+    """The same of the second."""
+    offset: Estimate
+    """With the middles of the saddle lines in line: how far the bass end of the second's lies from that of the first,
+    positive farther from the nut; the treble end lies as far off the other way. [unit]"""
+    decision: str
+    """Whether that is within the tolerance."""
+
+
+@dataclass(frozen=True, slots=True)
 class Assembly:
     """Whether parts belong together."""
 
     unit: str
     """Unit of all lengths, "mm" or "in"."""
     decision: str
-    """The worst of the pairs and of the body joints: "apart" before "undecided" before "together"."""
+    """The worst of the pairs, the body joints and the slants: "apart" before "undecided" before "together"."""
     statement: str
     """One sentence for a work order."""
     pairs: tuple[Pair, ...]
@@ -131,6 +150,8 @@ class Assembly:
     """What is known of each part."""
     replacements: tuple[Replacement, ...]
     """Each board that follows another in the list, as its replacement."""
+    slants: tuple[Slant, ...]
+    """The saddle lines of fan parts that name their square fret, each against each other."""
     tolerance: float
     """How far true scales may differ. [unit]"""
     guard_factor: float

@@ -52,7 +52,8 @@ def boxes(drawing: Drawing):
 def assert_free(drawing: Drawing):
     """Assert that no text stands on another or leaves the page."""
     rooms = boxes(drawing)
-    page = box(0.0, 0.0, drawing.width, drawing.height)
+    ox, oy = drawing.origin
+    page = box(-ox, -oy, drawing.width - ox, drawing.height - oy)
     first, second = STRtree(rooms).query(rooms, predicate="intersects")
     clashes = [(a, b) for a, b in zip(first.tolist(), second.tolist(), strict=True) if a < b]
 
@@ -124,7 +125,7 @@ def test_every_sheet_has_bars_of_100_mm_and_4_in():
 def test_a_sheet_says_what_it_is_and_what_to_mind():
     """Title, statement, date and identifiers as given; and the cautions of the saw."""
     sheet = Sheet(title="Board 7", identifiers=("order 1042",), date="2026-11-25")
-    text = " ".join(item.text for item in board_sheet(PLAIN_BOARD, sheet, "mm").layer("text") if isinstance(item, Text))
+    text = " ".join(item.text for item in singly(board_sheet(PLAIN_BOARD, sheet, "mm").layer("text")))
 
     for words in ("Board 7", "Date: 2026-11-25", "order 1042", "equal spacing, layout scale 650.00 mm (25.591 in)"):
         assert words in text
@@ -180,7 +181,7 @@ def test_a_sheet_says_what_its_numbers_are_measured_along():
     plain_along_strings = draw_up(replace(PLAN, measured="string"))
 
     def said(board):
-        text = " ".join(item.text for item in board_sheet(board, Sheet(), "mm").layer("text") if isinstance(item, Text))
+        text = " ".join(item.text for item in singly(board_sheet(board, Sheet(), "mm").layer("text")))
         return text.partition("the zero line at the nut, ")[2].partition(", in millimetres")[0]
 
     def numbers(board):

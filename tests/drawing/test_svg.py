@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scalewright.drawing.board_sheet import board_sheet
-from scalewright.drawing.page import Circle, Drawing, Line, Path, Text
+from scalewright.drawing.page import Circle, Drawing, Line, Lines, Path, Text, Texts, singly
 from scalewright.drawing.sheet import Sheet
 from scalewright.drawing.svg import write_svg
 from tests.drawing.boards import PLAIN_BOARD
@@ -60,11 +60,22 @@ def test_every_kind_of_item_is_written():
     drawing.layer("text").append(Text(1.0, 2.0, "a", 3.0, "end", 90.0, bold=True))
     written = write_svg(drawing).decode()
 
-    assert '<line x1="1.0000" y1="18.0000" x2="3.0000" y2="16.0000"/>' in written
-    assert '<polyline points="0.0000,20.0000 1.0000,19.0000"/>' in written
-    assert '<circle cx="5.0000" cy="15.0000" r="1.0000"/>' in written
-    place = 'transform="translate(1.0000,18.0000) rotate(-90)"'
+    assert '<line x1="1.0" y1="18.0" x2="3.0" y2="16.0"/>' in written
+    assert '<polyline points="0.0,20.0 1.0,19.0"/>' in written
+    assert '<circle cx="5.0" cy="15.0" r="1"/>' in written
+    place = 'transform="translate(1.0,18.0) rotate(-90)"'
     assert f'<text {place} font-size="3" text-anchor="end" font-weight="bold">a</text>' in written
+
+
+def test_many_things_of_one_kind_are_written_as_they_are_one_by_one():
+    """Texts and lines that come column by column are the elements that they are one by one, and none are none."""
+    places, names = (1.0, 2.0, 3.0, 4.0), ("a & b", "c\nd")
+    together, apart = Drawing(10.0, 20.0, origin=(0.5, 0.25)), Drawing(10.0, 20.0, origin=(0.5, 0.25))
+    together.layer("text").extend([Texts(places, names, 3.0, "end", 90.0), Texts((), (), 3.0), Lines(places, ("e",))])
+    apart.layer("text").extend(singly(together.layer("text")))
+
+    assert write_svg(together) == write_svg(apart)
+    assert [element.text for element in ET.fromstring(write_svg(together)).iter(f"{NAMESPACE}text")] == [*names]  # noqa: S314  (our own output)
 
 
 def test_the_same_drawing_gives_the_same_bytes():

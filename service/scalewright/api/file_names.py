@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 from urllib.parse import quote
 
 from scalewright.api.media import FORMATS, HTML, PNG, SVG
@@ -18,6 +19,7 @@ _RESERVED = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("
 """Names that one wide-spread system keeps for its devices."""
 
 
+@lru_cache(maxsize=256)
 def content_disposition(title: str, media_type: str) -> bytes:
     """Value of the header Content-Disposition for a file.
 

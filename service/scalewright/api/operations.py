@@ -35,6 +35,7 @@ validating the objects in Python mode, is both slower and laxer. FastAPI documen
 import hashlib
 import inspect
 from collections.abc import Awaitable, Callable, Mapping
+from functools import lru_cache
 from typing import Any, TypeVar, cast
 from urllib.parse import parse_qsl
 
@@ -238,7 +239,7 @@ def _writers_of(answer: type[BaseModel]) -> Mapping[str, _Writer]:
 def parameters_of(query: bytes, repeatable: frozenset[str]) -> dict[str, str]:
     """Parameters of a query; those that may be given repeatedly are joined by commas."""
     try:
-        pairs = parse_qsl(query.decode("ascii"), keep_blank_values=True, max_num_fields=_MOST_PARAMETERS)
+        pairs = _pairs_of(query)
     except ValueError:
         message = f"The query cannot be read; send at most {_MOST_PARAMETERS} parameters, percent-encoded."
         raise Refusal("malformed-request", message) from None
@@ -251,6 +252,12 @@ def parameters_of(query: bytes, repeatable: frozenset[str]) -> dict[str, str]:
         else:
             raise refuse_parameter(name, "repeated", "This parameter was given twice; give it once.")
     return parameters
+
+
+@lru_cache(maxsize=256)
+def _pairs_of(query: bytes) -> list[tuple[str, str]]:
+    """Names and values in a query; few say more than the form of the answer, or what was asked before."""
+    return parse_qsl(query.decode("ascii"), keep_blank_values=True, max_num_fields=_MOST_PARAMETERS)
 
 
 def _refuse_parameters(parameters: Mapping[str, str], instead: str) -> None:

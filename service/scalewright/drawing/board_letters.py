@@ -2,19 +2,19 @@
 
 import itertools
 import math
+import operator
 from collections.abc import Sequence
 from functools import lru_cache
-
-import numpy as np
-from numpy.typing import NDArray
+from typing import TypeVar
 
 from scalewright.drawing.letters import text_width
-from scalewright.drawing.page import Anchor, Drawing, Figure, Stamps, Text, Texts
+from scalewright.drawing.page import Anchor, Drawing, Figure, Stamps, Texts
 from scalewright.lutherie.fingerboard import Fingerboard
-from scalewright.lutherie.fingerboard.fret_columns import Column, Places
 from scalewright.lutherie.fingerboard.plan import MOST_BOARD_STRINGS
 
-__all__ = ["ROOM_BELOW", "draw_letters", "in_words", "one_by_one", "room_above", "two_sided"]
+__all__ = ["ROOM_BELOW", "draw_letters", "in_words", "room_above", "two_sided"]
+
+_T = TypeVar("_T")
 
 _NUMBER, _DISTANCE = 3.6, 2.8
 _SMALLEST = 1.4
@@ -33,9 +33,11 @@ _TICKS = {sign: Figure((((0.0, sign * 0.4), (0.0, sign * (0.4 + _TICK))),)) for 
 _STRINGS = tuple(str(number) for number in range(1, MOST_BOARD_STRINGS + 1))
 
 
-def in_words(length: float, unit: str) -> str:
-    """Length as letters on a drawing: hundredths of a millimetre, or thousandths of an inch."""
-    return f"{length:.2f}" if unit == "mm" else f"{length / 25.4:.3f}"
+def in_words(lengths: Sequence[float], unit: str) -> list[str]:
+    """Lengths as letters on a drawing: hundredths of a millimetre, or thousandths of an inch."""
+    if unit == "mm":
+        return [f"{length:.2f}" for length in lengths]
+    return [f"{length / 25.4:.3f}" for length in lengths]
 
 
 def two_sided(board: Fingerboard) -> bool:
@@ -49,82 +51,98 @@ def room_above(board: Fingerboard) -> float:
     return room + _ROW if None in board.columns.places.numbers else room
 
 
-def one_by_one(places: Places) -> list[float]:
-    """Places as x and y in turn."""
-    sides: list[float] = places.view(np.float64).ravel().tolist()
-    return sides
-
-
 def draw_letters(drawing: Drawing, board: Fingerboard, unit: str) -> None:
     """Draw the numbers of the frets above a board, distances below it, on both sides where they differ.
 
     Parameters
     ----------
     drawing : Drawing
-        To draw on, at its origin.
+        To draw on.
     board : Fingerboard
         The board.
     unit : {"mm", "in"}
         Unit of the distances.
     """
-    ox, oy = drawing.origin
     letters, ticks = drawing.layer("labels"), drawing.layer("ticks")
     columns, both = board.columns, two_sided(board)
+    bass_xs, bass_ys, treble_xs, treble_ys = zip(*columns.at_edges, strict=True)
+    sides = [
+        (-1.0, bass_xs, bass_ys, columns.places.distances[0]),
+        (1.0, treble_xs, treble_ys, columns.places.distances[1]),
+    ]
     # The bass side lies below on a right-handed board, and above on a left-handed one.
-    for side, sign in ((0, -1.0), (1, 1.0)) if board.handedness == "right" else ((0, 1.0), (1, -1.0)):
-        ends = columns.at_edges[:, side] + complex(ox, oy)
-        ticks.append(Stamps(_TICKS[sign], one_by_one(ends)))
-        xs = ends.real
-        gaps = xs[1:] - xs[:-1]
+    hand = 1.0 if board.handedness == "right" else -1.0
+    for side, xs, ys, distances in sides:
+        sign = hand * side
+        ticks.append(Stamps(_TICKS[sign], list(itertools.chain.from_iterable(zip(xs, ys, strict=True)))))
         offset = _TICK + _ASIDE
         if sign > 0.0:
-            rows = _names(board, ends, gaps, offset)
+            rows = _names(board, xs, ys, offset)
             letters += rows
             offset += _ROW * len(rows)
         if both or sign < 0.0:
-            distances = columns.places.distances[:, side] if both else columns.on_centre_line
-            letters += _distances(distances, ends, gaps, sign * offset, unit)
+            letters += _distances(distances if both else columns.on_centre_line, xs, ys, sign * offset, unit)
     _name_ends(drawing, board)
 
 
-def _names(board: Fingerboard, ends: Places, gaps: Column, offset: float) -> list[Texts]:
+def _names(board: Fingerboard, xs: Sequence[float], ys: Sequence[float], offset: float) -> list[Texts]:
     """Numbers of the frets in a row above where they end, and in one above it the names of extra frets."""
     names, numbers = board.columns.places.names, board.columns.places.numbers
     if None not in numbers:
-        return [_row(names, ends, gaps, offset, bold=True)]
+        return [_row(names, xs, ys, offset, bold=True)]
     rows = []
     for extra, bold in ((False, True), (True, False)):
-        which = [index for index, number in enumerate(numbers) if (number is None) == extra]
-        xs = ends[which].real
-        row = tuple(names[index] for index in which)
-        rows.append(_row(row, ends[which], xs[1:] - xs[:-1], offset + _ROW * extra, bold=bold))
+        chosen = [index for index, number in enumerate(numbers) if (number is None) == extra]
+        row = tuple(_those(names, chosen))
+        rows.append(_row(row, _those(xs, chosen), _those(ys, chosen), offset + _ROW * extra, bold=bold))
     return rows
 
 
-def _row(names: tuple[str, ...], ends: Places, gaps: Column, offset: float, *, bold: bool) -> Texts:
+def _row(names: tuple[str, ...], xs: Sequence[float], ys: Sequence[float], offset: float, *, bold: bool) -> Texts:
     """Names of frets, so far above where the frets end; those that would stand on others are left out."""
     widths = _widths(names)
-    if len(gaps) and gaps.min() < max(widths):
-        kept = _apart(ends.real, widths)
-        names, ends = tuple(names[index] for index in kept), ends[kept]
-    return Texts(one_by_one(ends + 1j * offset), names, _NUMBER, "middle", bold=bold)
+    if _narrowest(xs) < max(widths):
+        kept = _apart(xs, widths)
+        names, xs, ys = tuple(_those(names, kept)), _those(xs, kept), _those(ys, kept)
+    return Texts(
+        [side for x, y in zip(xs, ys, strict=True) for side in (x, y + offset)], names, _NUMBER, "middle", bold=bold
+    )
 
 
-def _distances(distances: Column, ends: Places, gaps: Column, offset: float, unit: str) -> list[Texts]:
+def _narrowest(xs: Sequence[float]) -> float:
+    """The least gap between neighbours. [mm]"""
+    return min(map(operator.sub, xs[1:], xs), default=math.inf)
+
+
+def _distances(
+    distances: Sequence[float], xs: Sequence[float], ys: Sequence[float], offset: float, unit: str
+) -> list[Texts]:
     """Distances that stand upright, smaller where frets are near each other."""
     anchor: Anchor = "start" if offset > 0.0 else "end"
 
-    def upright(chosen: slice | NDArray[np.intp], size: float) -> Texts:
-        words = [in_words(distance, unit) for distance in distances[chosen].tolist()]
-        return Texts(one_by_one(ends[chosen] + complex(0.35 * size, offset)), words, size, anchor, 90.0)
+    def upright(distances: Sequence[float], xs: Sequence[float], ys: Sequence[float], size: float) -> Texts:
+        aside = 0.35 * size
+        places = [side for x, y in zip(xs, ys, strict=True) for side in (x + aside, y + offset)]
+        return Texts(places, in_words(distances, unit), size, anchor, 90.0)
 
-    if not len(gaps) or gaps.min() >= 1.15 * _DISTANCE:
-        return [upright(slice(None), _DISTANCE)]
-    free = np.minimum(np.append(gaps, math.inf), np.insert(gaps, 0, math.inf))
-    crowded = np.flatnonzero(free < 1.15 * _DISTANCE)
-    size = max(_SMALLEST, 0.85 * float(free[crowded].min()))
-    kept = crowded[_apart(ends.real[crowded], [1.15 * size] * len(crowded))]
-    return [upright(np.flatnonzero(free >= 1.15 * _DISTANCE), _DISTANCE), upright(kept, size)]
+    least = 1.15 * _DISTANCE
+    if _narrowest(xs) >= least:
+        return [upright(distances, xs, ys, _DISTANCE)]
+    gaps = [math.inf, *map(operator.sub, xs[1:], xs), math.inf]
+    free = [min(before, after) for before, after in itertools.pairwise(gaps)]
+    size = max(_SMALLEST, 0.85 * min(free))
+    roomy = [index for index, room in enumerate(free) if room >= least]
+    crowded = [index for index, room in enumerate(free) if room < least]
+    kept = _those(crowded, _apart(_those(xs, crowded), [1.15 * size] * len(crowded)))
+    return [
+        upright(_those(distances, some), _those(xs, some), _those(ys, some), letters)
+        for some, letters in ((roomy, _DISTANCE), (kept, size))
+    ]
+
+
+def _those(column: Sequence[_T], indices: Sequence[int]) -> list[_T]:
+    """Some entries of a column."""
+    return [column[index] for index in indices]
 
 
 @lru_cache(maxsize=256)
@@ -133,10 +151,10 @@ def _widths(names: tuple[str, ...]) -> list[float]:
     return [max(text_width(name, _NUMBER), 1.0) for name in names]
 
 
-def _apart(xs: Column, widths: Sequence[float]) -> list[int]:
+def _apart(xs: Sequence[float], widths: Sequence[float]) -> list[int]:
     """Which letters, centred at places of their own, leave one another free, from the nut on."""
     kept, taken = [], -math.inf
-    for index, (x, width) in enumerate(zip(xs.tolist(), widths, strict=True)):
+    for index, (x, width) in enumerate(zip(xs, widths, strict=True)):
         if x - 0.5 * width >= taken:
             kept.append(index)
             taken = x + 0.5 * width
@@ -145,16 +163,16 @@ def _apart(xs: Column, widths: Sequence[float]) -> list[int]:
 
 def _name_ends(drawing: Drawing, board: Fingerboard) -> None:
     """Names of nut and saddle, and numbers of the strings."""
-    ox, oy = drawing.origin
     letters = drawing.layer("labels")
-    left = min(point.x for point in (*board.nut, *board.outline)) + ox
-    middle = 0.5 * (board.nut.bass.y + board.nut.treble.y) + oy
-    letters.append(Text(left - 2.5, middle, "nut end", _DISTANCE, "middle", 90.0))
-    places = [string.at_saddle for string in board.strings]
-    gap = min((abs(a.y - b.y) for a, b in itertools.pairwise(places)), default=4.0)
+    bass, treble = board.nut
+    left = min(bass.x, treble.x, board.outline[0].x, board.outline[1].x) - 2.5
+    middle = 0.5 * (bass.y + treble.y)
+    xs, ys = zip(*(string.at_saddle for string in board.strings), strict=True)
+    gap = min(map(abs, map(operator.sub, ys[1:], ys)), default=4.0)
     size = min(_DISTANCE, 0.8 * gap)
     if size >= 1.2:
-        beside = [side for x, y in places for side in (x + ox + 1.5, y + oy - 0.35 * size)]
-        letters.append(Texts(beside, _STRINGS[: len(places)], size))
-    right = max(place.x for place in places) + ox + 1.5 + 2.0 * size + 3.0
-    letters.append(Text(right, oy, "saddle", _DISTANCE, "middle", 90.0))
+        lower = 0.35 * size
+        beside = [side for x, y in zip(xs, ys, strict=True) for side in (x + 1.5, y - lower)]
+        letters.append(Texts(beside, _STRINGS[: len(xs)], size))
+    right = max(xs) + 1.5 + 2.0 * size + 3.0
+    letters.append(Texts((left, middle, right, 0.0), ("nut end", "saddle"), _DISTANCE, "middle", 90.0))

@@ -1,10 +1,12 @@
 """The board sheet: a fingerboard at full size with its numbers, as a template and as a picture."""
 
+import itertools
 import math
+from collections.abc import Iterable
 from functools import lru_cache
 from typing import NamedTuple
 
-from scalewright.drawing.board_letters import ROOM_BELOW, draw_letters, in_words, one_by_one, room_above, two_sided
+from scalewright.drawing.board_letters import ROOM_BELOW, draw_letters, in_words, room_above, two_sided
 from scalewright.drawing.check_bars import draw_check_bars
 from scalewright.drawing.page import Circles, Drawing, Figure, Line, Lines, Path, Shapes, Stamps
 from scalewright.drawing.sheet import MARGIN, PAPERS, Sheet
@@ -49,7 +51,8 @@ def board_sheet(board: Fingerboard, sheet: Sheet, unit: str) -> Drawing:
     block = set_title_block(sheet, _HEADING, _sentences(board, statement, unit), board.notes[0].text, room)
     drawing = _begin(sheet, statement, extent, room, block.height)
     plan_of_board(drawing, board, unit)
-    draw_title_block(drawing, block, (MARGIN, 0.6 * MARGIN + block.height))
+    ox, oy = drawing.origin
+    draw_title_block(drawing, block, (MARGIN - ox, 0.6 * MARGIN + block.height - oy))
     return drawing
 
 
@@ -118,9 +121,9 @@ def _extent(board: Fingerboard) -> _Extent:
 
 def _sentences(board: Fingerboard, statement: str, unit: str) -> list[str]:
     """What stands in the title block about the board."""
-    kerf = f"Kerf {in_words(board.plan.slots.kerf, unit)} {unit}"
+    kerf = f"Kerf {in_words([board.plan.slots.kerf], unit)[0]} {unit}"
     depth = board.plan.slots.depth
-    deep = "" if depth is None else f", slots {in_words(depth, unit)} {unit} deep below the surface"
+    deep = "" if depth is None else f", slots {in_words([depth], unit)[0]} {unit} deep below the surface"
     if not two_sided(board):
         along = "along the centre line"
     elif board.measured == "string":
@@ -132,26 +135,24 @@ def _sentences(board: Fingerboard, statement: str, unit: str) -> list[str]:
 
 
 def plan_of_board(drawing: Drawing, board: Fingerboard, unit: str) -> None:
-    """Draw the lines of a board and the letters beside them, at the drawing's origin."""
-    ox, oy = drawing.origin
-    (sx, sy), (ex, ey) = board.centre_line
-    drawing.layer("outline").append(Path([(x + ox, y + oy) for x, y in board.outline], "board"))
-    drawing.layer("centre-line").append(Line(sx + ox, sy + oy, ex + ox, ey + oy, "axis"))
-    ends: list[float] = []
-    for string in board.strings:
-        (x1, y1), (x2, y2) = string.at_nut, string.at_saddle
-        ends += (x1 + ox, y1 + oy, x2 + ox, y2 + oy)
+    """Draw the lines of a board and the letters beside them."""
+    drawing.layer("outline").append(Path(board.outline, "board"))
+    drawing.layer("centre-line").append(Line(*board.centre_line.start, *board.centre_line.end, "axis"))
+    ends = _in_turn((*string.at_nut, *string.at_saddle) for string in board.strings)
     drawing.layer("strings").append(Lines(ends, _STRING_NAMES[: len(board.strings)]))
     _markers(drawing, board)
     columns = board.columns
     kerf_names, fret_names = _names(columns.places.names, columns.places.numbers)
-    zero = complex(ox, oy)
-    drawing.layer("kerfs").append(Shapes(one_by_one(columns.corners + zero), kerf_names))
-    drawing.layer("frets").append(Lines(one_by_one(columns.slots + zero), fret_names))
-    for layer, line in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):
-        (x1, y1), (x2, y2) = line
-        drawing.layer(layer).append(Line(x1 + ox, y1 + oy, x2 + ox, y2 + oy, f"{layer}-line"))
+    drawing.layer("kerfs").append(Shapes(_in_turn(columns.corners), kerf_names))
+    drawing.layer("frets").append(Lines(_in_turn(columns.slots), fret_names))
+    for layer, (bass, treble) in (("nut", board.nut), ("scale-end", board.scale_end), ("saddle", board.saddle)):
+        drawing.layer(layer).append(Line(*bass, *treble, f"{layer}-line"))
     draw_letters(drawing, board, unit)
+
+
+def _in_turn(rows: Iterable[Iterable[float]]) -> list[float]:
+    """Numbers of rows one after the other."""
+    return list(itertools.chain.from_iterable(rows))
 
 
 @lru_cache(maxsize=256)
@@ -165,17 +166,18 @@ def _markers(drawing: Drawing, board: Fingerboard) -> None:
     """Position markers, hatched."""
     if not board.markers:
         return
-    ox, oy = drawing.origin
     middles: list[float] = []
     radii: list[float] = []
     hatched: dict[float, list[float]] = {}
-    for _, (x, y), room in board.markers:
+    for _, middle, room in board.markers:
         # In tenths of a millimetre, so that few hatchings do for all boards.
         radius = min(_MARKER, math.floor(3.0 * room) / 10.0)
         radii.append(radius)
-        middles += (x + ox, y + oy)
-        hatched.setdefault(radius, []).extend((x + ox, y + oy))
-    names = _marker_names(tuple(marker.fret for marker in board.markers))
+        middles += middle
+        if radius not in hatched:
+            hatched[radius] = []
+        hatched[radius] += middle
+    names = _marker_names(tuple([marker.fret for marker in board.markers]))
     layer = drawing.layer("markers")
     layer.append(Circles(middles, radii, names))
     layer += (Stamps(_hatching(radius), places) for radius, places in hatched.items())

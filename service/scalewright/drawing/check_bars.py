@@ -2,7 +2,7 @@
 
 import itertools
 
-from scalewright.drawing.page import Drawing, Figure, Stamps, Text
+from scalewright.drawing.page import Drawing, Figure, Stamps, Texts
 
 __all__ = ["BARS_HEIGHT", "BARS_WIDTH", "draw_check_bars"]
 
@@ -13,6 +13,9 @@ BARS_HEIGHT = 13.0
 """What both take with their letters. [mm]"""
 
 _LETTERS = 2.2
+_UPPER = 6.8
+"""From the bar of 4 in to the one of 100 mm. [mm]"""
+_WORDS = tuple(f"{length}: print at 100 %, then check this bar with a steel rule" for length in ("100 mm", "4 in"))
 
 
 def draw_check_bars(drawing: Drawing, x: float, y: float) -> None:
@@ -25,30 +28,31 @@ def draw_check_bars(drawing: Drawing, x: float, y: float) -> None:
     x, y : float
         The place. [mm]
     """
-    lines, fills, letters = drawing.layer("bars"), drawing.layer("bar-fills"), drawing.layer("text")
-    for words, low, outline, marks, halves in _BARS:
-        place = (x, y + low)
-        lines += (Stamps(outline, place, f"bar-{words.replace(' ', '-')}"), Stamps(marks, place))
-        fills.append(Stamps(halves, place))
-        letters.append(
-            Text(x, y + low + 3.1, f"{words}: print at 100 %, then check this bar with a steel rule", _LETTERS)
-        )
-
-
-def _rectangle(left: float, right: float, height: float) -> tuple[tuple[float, float], ...]:
-    return (left, 0.0), (right, 0.0), (right, height), (left, height)
-
-
-def _bar(length: float, parts: int) -> tuple[Figure, Figure, Figure]:
-    """Outline, marks, and the filled halves of every other part of a bar."""
-    marks = [part * length / parts for part in range(parts + 1)]
-    return (
-        Figure((_rectangle(0.0, length, 2.0),), closed=True),
-        Figure(tuple(((x, 0.0), (x, 2.0)) for x in marks[1:-1])),
-        Figure(
-            tuple(_rectangle(left, right, 1.0) for left, right in list(itertools.pairwise(marks))[::2]), closed=True
-        ),
+    lower, upper = (x, y), (x, y + _UPPER)
+    drawing.layer("bars").extend(
+        (Stamps(_MILLIMETRES, upper, "bar-100-mm"), Stamps(_INCHES, lower, "bar-4-in"), Stamps(_MARKS, lower))
     )
+    drawing.layer("bar-fills").append(Stamps(_HALVES, lower))
+    drawing.layer("text").append(Texts((x, y + _UPPER + 3.1, x, y + 3.1), _WORDS, _LETTERS))
 
 
-_BARS = (("100 mm", 6.8, *_bar(100.0, 10)), ("4 in", 0.0, *_bar(101.6, 4)))
+def _rectangle(left: float, right: float, low: float, height: float) -> tuple[tuple[float, float], ...]:
+    return (left, low), (right, low), (right, low + height), (left, low + height)
+
+
+def _parts(length: float, parts: int) -> list[float]:
+    """Ends of the parts of a bar. [mm]"""
+    return [part * length / parts for part in range(parts + 1)]
+
+
+_BARS = ((_parts(100.0, 10), _UPPER), (_parts(101.6, 4), 0.0))
+_MILLIMETRES, _INCHES = (Figure((_rectangle(0.0, ends[-1], 0.0, 2.0),), closed=True) for ends, _ in _BARS)
+"""Outlines of the two."""
+_MARKS = Figure(tuple(((x, low), (x, low + 2.0)) for ends, low in _BARS for x in ends[1:-1]))
+_HALVES = Figure(
+    tuple(
+        _rectangle(left, right, low, 1.0) for ends, low in _BARS for left, right in list(itertools.pairwise(ends))[::2]
+    ),
+    closed=True,
+)
+"""Filled halves of every other part."""

@@ -47,7 +47,7 @@ def write_dxf(drawing: Drawing) -> bytes:
         if items:
             style = STYLES[name]
             _add_layer(document, name, style)
-            _add(space, name, items, style, (ox, oy))
+            _add(space, name, items, style)
     document.header["$EXTMIN"] = (-ox, -oy, 0.0)
     document.header["$EXTMAX"] = (drawing.width - ox, drawing.height - oy, 0.0)
     document.set_modelspace_vport(
@@ -71,29 +71,28 @@ def _add_layer(document: "Document", name: str, style: Style) -> None:
     document.layers.add(name.upper(), color=style.dxf_colour, linetype=linetype, lineweight=width)
 
 
-def _add(space: "Modelspace", name: str, items: Iterable[Item], style: Style, origin: tuple[float, float]) -> None:
+def _add(space: "Modelspace", name: str, items: Iterable[Item], style: Style) -> None:
     """Add the items of a layer."""
-    ox, oy = origin
     on_layer = {"layer": name.upper()}
     for item in singly(items):
         match item:
             case Line(x1, y1, x2, y2):
-                space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)
+                space.add_line((x1, y1), (x2, y2), on_layer)
             case Strokes(lines):
                 for x1, y1, x2, y2 in lines:
-                    space.add_line((x1 - ox, y1 - oy), (x2 - ox, y2 - oy), on_layer)
+                    space.add_line((x1, y1), (x2, y2), on_layer)
             case Path(points, closed=closed):
-                corners = [(x - ox, y - oy) for x, y in points]
+                corners = list(points)
                 if style.filled and len(corners) == 4:
                     # A solid's last two corners are the other way round.
                     space.add_solid([corners[0], corners[1], corners[3], corners[2]], on_layer)
                 else:
                     space.add_lwpolyline(corners, close=closed, dxfattribs=on_layer)
             case Circle(x, y, radius):
-                space.add_circle((x - ox, y - oy), radius, on_layer)
+                space.add_circle((x, y), radius, on_layer)
             case Text(x, y, text, size, anchor, turn):
                 if text:
-                    _add_text(space, (x - ox, y - oy), _plain(text), 0.72 * size, anchor, turn, on_layer)
+                    _add_text(space, (x, y), _plain(text), 0.72 * size, anchor, turn, on_layer)
 
 
 def _add_text(

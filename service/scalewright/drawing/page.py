@@ -172,7 +172,7 @@ def _singled(many: Many) -> Iterator[Single]:
 
 @dataclass(slots=True)
 class Drawing:
-    """What is drawn on a page, layer by layer; y upwards from the lower left corner, lengths in millimetres."""
+    """What is drawn on a page, layer by layer, from a zero point of its own; y upwards, lengths in millimetres."""
 
     width: float
     """Width of the page. [mm]"""
@@ -183,7 +183,7 @@ class Drawing:
     description: str = ""
     """What it shows, in a sentence."""
     origin: tuple[float, float] = (0.0, 0.0)
-    """Where the zero point of what is drawn lies on the page. [mm]"""
+    """Where the zero point lies on the page, from its lower left corner. [mm]"""
     layers: dict[str, list[Item]] = field(default_factory=dict)
     """Items of every layer, in the order in which the layers were begun."""
 

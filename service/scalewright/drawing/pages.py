@@ -29,9 +29,9 @@ class Tile:
     column: int
     """Counted from 1 on the left."""
     window: tuple[float, float, float, float]
-    """Part of the drawing that it shows: left, lower, right and upper bound. [mm]"""
+    """Part of the drawing that it shows: left, lower, right and upper bound, from its zero point. [mm]"""
     shift: tuple[float, float]
-    """Where the drawing's lower left corner lies on the page. [mm]"""
+    """Where the drawing's zero point lies on the page. [mm]"""
     foot: Drawing
     """Check bars, page map and number, on the page itself."""
 
@@ -70,11 +70,12 @@ def cut_into_pages(drawing: Drawing, sheet: Sheet) -> list[Tile]:
             "choose larger pages, a smaller overlap or one long sheet"
         )
         raise PaperError(message, field=("sheet", "paper"), pages=columns * rows)
+    ox, oy = drawing.origin
     tiles = []
     for row in range(rows):
         for column in range(columns):
-            left = column * (wide - sheet.overlap)
-            upper = drawing.height - row * (high - sheet.overlap)
+            left = column * (wide - sheet.overlap) - ox
+            upper = drawing.height - row * (high - sheet.overlap) - oy
             foot = Drawing(page[0], page[1])
             _draw_foot(foot, (row, column), (rows, columns), drawing.title)
             tiles.append(
@@ -107,22 +108,23 @@ def register_marks(drawing: Drawing, sheet: Sheet) -> Iterator[tuple[str, Item]]
     page = sheet.page or (drawing.width, drawing.height)
     wide, high = page[0] - 2.0 * MARGIN, page[1] - 2.0 * MARGIN - FOOT
     columns, rows = _cuts(drawing.width, wide, sheet.overlap), _cuts(drawing.height, high, sheet.overlap)
-    across = [column * (wide - sheet.overlap) + 0.5 * sheet.overlap for column in range(1, columns)]
-    down = [drawing.height - row * (high - sheet.overlap) - 0.5 * sheet.overlap for row in range(1, rows)]
-    lower = min(0.0, drawing.height - rows * (high - sheet.overlap) - sheet.overlap)
-    right = columns * (wide - sheet.overlap) + sheet.overlap
+    begin, top = -drawing.origin[0], drawing.height - drawing.origin[1]
+    across = [begin + column * (wide - sheet.overlap) + 0.5 * sheet.overlap for column in range(1, columns)]
+    down = [top - row * (high - sheet.overlap) - 0.5 * sheet.overlap for row in range(1, rows)]
+    lower = min(top - drawing.height, top - rows * (high - sheet.overlap) - sheet.overlap)
+    right = begin + columns * (wide - sheet.overlap) + sheet.overlap
     for x in across:
-        yield "tiles", Line(x, lower, x, drawing.height)
+        yield "tiles", Line(x, lower, x, top)
     for y in down:
-        yield "tiles", Line(0.0, y, right, y)
+        yield "tiles", Line(begin, y, right, y)
     for x in across:
         for row in range(rows):
-            top = drawing.height - row * (high - sheet.overlap)
+            upper = top - row * (high - sheet.overlap)
             for share in (0.12, 0.88):
-                yield from _mark(x, top - share * high, f"register-{x:.1f}-{row}-{share}")
+                yield from _mark(x, upper - share * high, f"register-{x:.1f}-{row}-{share}")
     for y in down:
         for column in range(columns):
-            left = column * (wide - sheet.overlap)
+            left = begin + column * (wide - sheet.overlap)
             for share in (0.12, 0.88):
                 yield from _mark(left + share * wide, y, f"register-{y:.1f}-{column}-{share}")
 

@@ -54,9 +54,7 @@ def write_pdf(drawing: Drawing) -> bytes:
         )
         raise PaperError(message, field=("sheet", "paper"), longest_mm=LONGEST_SHEET)
     canvas, buffer = _canvas(drawing)
-    _begin_page(canvas, drawing)
-    _draw(canvas, drawing.layers)
-    canvas.showPage()
+    _add_page(canvas, drawing)
     canvas.save()
     return buffer.getvalue()
 
@@ -90,9 +88,7 @@ def write_pdf_pages(cover: Drawing, drawing: Drawing, sheet: Sheet) -> bytes:
     whole = {**drawing.layers, **marks}
     placed = {layer: [(item, bounds(item)) for item in singly(items)] for layer, items in whole.items()}
     canvas, buffer = _canvas(drawing)
-    _begin_page(canvas, cover)
-    _draw(canvas, cover.layers)
-    canvas.showPage()
+    _add_page(canvas, cover)
     for tile in tiles:
         _begin_page(canvas, tile.foot)
         _draw(canvas, tile.foot.layers)
@@ -133,11 +129,16 @@ def write_pdf_sheets(sheets: Sequence[Drawing], letters: str = "") -> bytes:
         unseen.setFont(_register_font(), 1.0)
         unseen.textOut(with_known_letters(letters))
     for sheet in sheets:
-        _begin_page(canvas, sheet)
-        _draw(canvas, sheet.layers)
-        canvas.showPage()
+        _add_page(canvas, sheet)
     canvas.save()
     return buffer.getvalue()
+
+
+def _add_page(canvas: "Canvas", page: Drawing) -> None:
+    _begin_page(canvas, page)
+    canvas.translate(*page.origin)
+    _draw(canvas, page.layers)
+    canvas.showPage()
 
 
 def _begin_page(canvas: "Canvas", page: Drawing) -> None:

@@ -2,8 +2,14 @@
 
 import itertools
 import re
-from collections.abc import Sequence
+import struct
+from collections.abc import Callable, Mapping, Sequence
 from functools import cache, lru_cache
+from types import MappingProxyType
+from typing import Any, TypeAlias
+
+import numpy as np
+import orjson
 
 from scalewright.drawing.letters import FONT_FAMILY
 from scalewright.drawing.page import (
@@ -15,8 +21,9 @@ from scalewright.drawing.page import (
     Item,
     Line,
     Lines,
-    Many,
     Path,
+    Places,
+    Shapes,
     Stamps,
     Strokes,
     Text,
@@ -26,12 +33,21 @@ from scalewright.drawing.styles import STYLES
 
 __all__ = ["escape", "write_svg"]
 
-_ESCAPES = {ord("&"): "&amp;", ord("<"): "&lt;", ord(">"): "&gt;", ord('"'): "&quot;", ord("'"): "&#39;"}
-_MARKUP = re.compile("[&<>\"']")
+_GAP = "\0"
+"""Stands in a form where a number goes; no XML may have this character."""
+
+_NEXT = "\x1f"
+"""ASCII's own sign between units, which is no character of XML either."""
+
+_ESCAPES = {ord("&"): "&amp;", ord("<"): "&lt;", ord(">"): "&gt;", ord('"'): "&quot;", ord("'"): "&#39;", 0: None}
+_MARKUP = re.compile("[&<>\"'\0]")
 
 _ANCHORS = {"start": "", "middle": ' text-anchor="middle"', "end": ' text-anchor="end"'}
-_STROKE = "M%.4f,%.4fL%.4f,%.4f"
-_LINE = ' x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"/>\n'
+_PLACE = f"{_GAP},{_GAP}"
+_STROKE = f"M{_PLACE}L{_PLACE}"
+_LINE = f' x1="{_GAP}" y1="{_GAP}" x2="{_GAP}" y2="{_GAP}"/>\n'
+
+_DECIMALS = 4
 
 
 def escape(text: str) -> str:
@@ -54,169 +70,225 @@ def write_svg(drawing: Drawing) -> bytes:
 
     Notes
     -----
-    Coordinates have four decimals: a ten-thousandth of a millimetre.
+    Coordinates have four decimals at most: a ten-thousandth of a millimetre.
     """
-    width, height = drawing.width, drawing.height
+    width, height, (ox, oy) = drawing.width, drawing.height, drawing.origin
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.4f}mm" height="{height:.4f}mm" '
         f'viewBox="0 0 {width:.4f} {height:.4f}" font-family="{FONT_FAMILY}">\n'
         f"<title>{escape(drawing.title)}</title>\n<desc>{escape(drawing.description)}</desc>\n"
     )
-    elements = _Elements()
+    pieces = [head.encode()]
+    places: list[float] = []
     for name, items in drawing.layers.items():
         if items:
-            elements.forms.append(f'<g id="{name}" {_look(name)}>\n')
+            pieces[-1] += _group(name)
             for item in items:
-                elements.add(item)
-            elements.forms.append("</g>\n")
-    # All numbers are turned over and written at one go: that takes half as long as one after the other.
-    places = elements.places
-    places[1::2] = [height - y for y in places[1::2]]
-    return f"{head}{''.join(elements.forms) % tuple(places)}</svg>\n".encode()
+                (before, after), at = _FORMS[type(item)](item)
+                pieces[-1] += before
+                pieces += after
+                places += at
+            pieces[-1] += b"</g>\n"
+    pieces[-1] += b"</svg>\n"
+    woven = [b""] * (2 * len(places) + 1)
+    woven[::2] = pieces
+    woven[1::2] = _numbers(places, ox, height - oy)
+    return b"".join(woven)
+
+
+def _numbers(places: Places, x: float, y: float) -> Sequence[bytes]:
+    """Places as they are written, seen from a corner that lies so far to the left of the zero point and above it."""
+    if not places:
+        return ()
+    # All at one go: one after the other they would take longer than all else.
+    packed = np.frombuffer(struct.pack(f"{len(places)}d", *places), np.complex128)
+    # Upwards turns into downwards as complex numbers are conjugated.
+    seen = np.conjugate(packed) + complex(x, y)
+    row: bytes = orjson.dumps(seen.view(np.float64).round(_DECIMALS), option=orjson.OPT_SERIALIZE_NUMPY)
+    return row[1:-1].split(b",")
+
+
+_Form: TypeAlias = tuple[bytes, Sequence[bytes]]
+"""What is written before the first number, and what comes after each number."""
+
+
+def _form(text: str) -> _Form:
+    """Form of a text with gaps."""
+    before, *after = text.encode().split(_GAP.encode())
+    return before, after
 
 
 @cache
-def _look(name: str) -> str:
-    """Attributes of a layer."""
+def _group(name: str) -> bytes:
+    """Begin a layer."""
     style = STYLES[name]
-    if style.width == 0.0:
-        return f'fill="{style.colour}" stroke="none"'
-    fill = style.colour if style.filled else "none"
-    dashes = f' stroke-dasharray="{" ".join(f"{length:g}" for length in style.dashes)}"' if style.dashes else ""
-    return f'fill="{fill}" stroke="{style.colour}" stroke-width="{style.width:g}"{dashes}'
+    fill = style.colour if style.filled or style.width == 0.0 else "none"
+    look = f'fill="{fill}" stroke="none"'
+    if style.width > 0.0:
+        dashes = f' stroke-dasharray="{" ".join(f"{length:g}" for length in style.dashes)}"' if style.dashes else ""
+        look = f'fill="{fill}" stroke="{style.colour}" stroke-width="{style.width:g}"{dashes}'
+    return f'<g id="{name}" {look}>\n'.encode()
 
 
-class _Elements:
-    """Elements with gaps for their places, and the places that go into the gaps, x and y in turn."""
+# Form and places of an item.
 
-    def __init__(self) -> None:
-        self.forms: list[str] = []
-        self.places: list[float] = []
 
-    def add(self, item: Item) -> None:
-        """Add an item."""
-        # In the order in which they are frequent.
-        if isinstance(item, Text):
-            x, y, text, size, anchor, turn, bold = item
-            self.forms.append(_text_form(text, size, anchor, turn, bold))
-            self.places += (x, y)
-        elif isinstance(item, Line):
-            x1, y1, x2, y2, name = item
-            self.forms.append(f"<line{_id(name)}{_LINE}")
-            self.places += (x1, y1, x2, y2)
-        elif isinstance(item, Circle):
-            x, y, radius, name = item
-            self.forms.append(_circles_form((name,), (radius,)))
-            self.places += (x, y)
-        elif isinstance(item, Path):
-            points, name, closed = item
-            self.forms.append(f"<{'polygon' if closed else 'polyline'}{_id(name)}{_points_form(len(points))}")
-            for point in points:
-                self.places += point
-        elif isinstance(item, Strokes):
-            self.forms.append(f'<path d="{_STROKE * len(item.lines)}"/>\n')
-            for line in item.lines:
-                self.places += line
-        else:
-            self._add_many(item)
+def _line(line: Line) -> tuple[_Form, Places]:
+    x1, y1, x2, y2, name = line
+    return _lines_form((name,)), (x1, y1, x2, y2)
 
-    def _add_many(self, many: Many) -> None:
-        """Add things of one kind."""
-        if isinstance(many, Stamps):
-            places = many.places
-            self.forms.append(f'<path{_id(many.name)} d="{_stamp(many.figure) * (len(places) // 2)}"/>\n')
-        elif isinstance(many, Texts):
-            places, texts, size, anchor, turn, bold = many
-            # Names come as a tuple, the same on many boards; distances are others on each.
-            look = size, anchor, turn, bold
-            form = _known_texts_form(texts, *look) if isinstance(texts, tuple) else _texts_form(texts, *look)
-            self.forms.append(form)
-        elif isinstance(many, Circles):
-            places = many.middles
-            self.forms.append(_circles_form(tuple(many.names), tuple(many.radii)))
-        elif isinstance(many, Lines):
-            places = many.ends
-            self.forms.append(_lines_form(tuple(many.names)))
-        else:
-            places = many.corners
-            self.forms.append(_shapes_form(tuple(many.names)))
-        self.places += places
+
+def _lines(lines: Lines) -> tuple[_Form, Places]:
+    return _lines_form(tuple(lines.names)), lines.ends
+
+
+def _path(path: Path) -> tuple[_Form, Places]:
+    points, name, closed = path
+    return _path_form(len(points), name, closed), list(itertools.chain.from_iterable(points))
+
+
+def _strokes(strokes: Strokes) -> tuple[_Form, Places]:
+    return _strokes_form(len(strokes.lines)), list(itertools.chain.from_iterable(strokes.lines))
+
+
+def _shapes(shapes: Shapes) -> tuple[_Form, Places]:
+    return _shapes_form(tuple(shapes.names)), shapes.corners
+
+
+def _circle(circle: Circle) -> tuple[_Form, Places]:
+    x, y, radius, name = circle
+    return _circles_form((name,), (radius,)), (x, y)
+
+
+def _circles(circles: Circles) -> tuple[_Form, Places]:
+    return _circles_form(tuple(circles.names), tuple(circles.radii)), circles.middles
+
+
+def _stamps(stamps: Stamps) -> tuple[_Form, Places]:
+    figure, places, name = stamps
+    return _stamps_form(figure, len(places) // 2, name), places
+
+
+def _text(text: Text) -> tuple[_Form, Places]:
+    x, y, letters, size, anchor, turn, bold = text
+    return _known_texts_form((letters,), size, anchor, turn, bold), (x, y)
+
+
+def _texts(texts: Texts) -> tuple[_Form, Places]:
+    places, letters, size, anchor, turn, bold = texts
+    # Names come as a tuple, the same on many boards; distances are others on each.
+    form = _known_texts_form if isinstance(letters, tuple) else _texts_form
+    return form(letters, size, anchor, turn, bold), places
+
+
+_FORMS: Mapping[type[Item], Callable[[Any], tuple[_Form, Places]]] = MappingProxyType(
+    {
+        Circle: _circle,
+        Circles: _circles,
+        Line: _line,
+        Lines: _lines,
+        Path: _path,
+        Shapes: _shapes,
+        Stamps: _stamps,
+        Strokes: _strokes,
+        Text: _text,
+        Texts: _texts,
+    }
+)
 
 
 def _id(name: str) -> str:
     return f' id="{name}"' if name else ""
 
 
-def _escaped(text: str) -> str:
-    """Text between elements with gaps."""
-    return escape(text).replace("%", "%%")
-
-
 # Most names, and most texts, come again on the next drawing.
 
 
-@cache
-def _points_form(points: int) -> str:
-    """Gaps for the points of a line."""
-    return f' points="{" ".join(["%.4f,%.4f"] * points)}"/>\n'
+@lru_cache(maxsize=256)
+def _path_form(points: int, name: str, closed: bool) -> _Form:  # noqa: FBT001  (as a path has it)
+    """A line, with gaps for its points."""
+    return _form(f"<{'polygon' if closed else 'polyline'}{_id(name)}{_points(points)}")
+
+
+def _points(number: int) -> str:
+    return f' points="{" ".join([_PLACE] * number)}"/>\n'
 
 
 @lru_cache(maxsize=256)
-def _lines_form(names: tuple[str, ...]) -> str:
+def _lines_form(names: tuple[str, ...]) -> _Form:
     """Lines, with gaps for their ends."""
-    return "".join(f"<line{_id(name)}{_LINE}" for name in names)
+    return _form("".join(f"<line{_id(name)}{_LINE}" for name in names))
 
 
 @lru_cache(maxsize=256)
-def _shapes_form(names: tuple[str, ...]) -> str:
+def _strokes_form(lines: int) -> _Form:
+    """Lines without names, with gaps for their ends."""
+    return _form(f'<path d="{_STROKE * lines}"/>\n')
+
+
+@lru_cache(maxsize=256)
+def _shapes_form(names: tuple[str, ...]) -> _Form:
     """Closed shapes, with gaps for their corners."""
-    return "".join(f"<polygon{_id(name)}{_points_form(4)}" for name in names)
+    return _form("".join(f"<polygon{_id(name)}{_points(4)}" for name in names))
 
 
 @lru_cache(maxsize=256)
-def _circles_form(names: tuple[str, ...], radii: tuple[float, ...]) -> str:
+def _circles_form(names: tuple[str, ...], radii: tuple[float, ...]) -> _Form:
     """Circles, with gaps for their middles."""
     circles = zip(names, radii, strict=True)
-    return "".join(f'<circle{_id(name)} cx="%.4f" cy="%.4f" r="{radius:.4f}"/>\n' for name, radius in circles)
+    return _form(
+        "".join(f'<circle{_id(name)} cx="{_GAP}" cy="{_GAP}" r="{_short(radius)}"/>\n' for name, radius in circles)
+    )
 
 
 @lru_cache(maxsize=256)
-def _stamp(figure: Figure) -> str:
-    """A figure from its place on, as steps of a path; a gap for its place."""
-    steps = ["M%.4f,%.4f"]
+def _stamps_form(figure: Figure, places: int, name: str) -> _Form:
+    """A figure at so many places, with gaps for them."""
+    return _form(f'<path{_id(name)} d="{f"M{_PLACE}{_steps(figure)}" * places}"/>\n')
+
+
+@lru_cache(maxsize=256)
+def _steps(figure: Figure) -> str:
+    """A figure from its place on, as steps of a path."""
+    steps = []
     at = (0.0, 0.0)
     for line in figure.lines:
         begin = line[0]
         for kind, point in zip(itertools.chain("m", itertools.repeat("l")), line, strict=False):
             # A step is from one written place to the next, so that what is rounded off does not add up.
-            to = round(point[0], 4), round(point[1], 4)
-            step = f"{kind}{to[0] - at[0]:.4f},{at[1] - to[1]:.4f}"
-            steps.append(step)
+            to = round(point[0], _DECIMALS), round(point[1], _DECIMALS)
+            steps.append(f"{kind}{_short(to[0] - at[0])},{_short(at[1] - to[1])}")
             at = to
         if figure.closed:
             steps.append("z")
-            at = round(begin[0], 4), round(begin[1], 4)
+            at = round(begin[0], _DECIMALS), round(begin[1], _DECIMALS)
     return "".join(steps)
 
 
-@lru_cache(maxsize=1024)
-def _text_form(text: str, size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (as a text has it)
-    """A text, with a gap for its place."""
-    return f"{_text_head(size, anchor, turn, bold)}{_escaped(text)}</text>\n"
+def _short(length: float) -> str:
+    """Length with no more decimals than it needs."""
+    return f"{length:.{_DECIMALS}f}".rstrip("0").rstrip(".")
 
 
-def _texts_form(texts: Sequence[str], size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (the same)
+def _texts_form(texts: Sequence[str], size: float, anchor: Anchor, turn: float, bold: bool) -> _Form:  # noqa: FBT001  (as a text has it)
     """Texts, with gaps for their places."""
-    head = _text_head(size, anchor, turn, bold)
-    return head + f"</text>\n{head}".join(_escaped("\n".join(texts)).split("\n")) + "</text>\n"
+    if not texts:
+        return b"", ()
+    before, (between, behind) = _text_head(size, anchor, turn, bold)
+    after = [between] * (2 * len(texts))
+    after[1::2] = [
+        behind + text + b"</text>\n" + before for text in escape(_NEXT.join(texts)).encode().split(_NEXT.encode())
+    ]
+    after[-1] = after[-1].removesuffix(before)
+    return before, after
 
 
-_known_texts_form = lru_cache(maxsize=256)(_texts_form)
+_known_texts_form = lru_cache(maxsize=1024)(_texts_form)
 
 
 @lru_cache(maxsize=256)
-def _text_head(size: float, anchor: Anchor, turn: float, bold: bool) -> str:  # noqa: FBT001  (the same)
-    """Begin a text."""
-    place = f' transform="translate(%.4f,%.4f) rotate({-turn:g})"' if turn else ' x="%.4f" y="%.4f"'
+def _text_head(size: float, anchor: Anchor, turn: float, bold: bool) -> _Form:  # noqa: FBT001  (the same)
+    """Begin a text, with gaps for its place."""
+    place = f' transform="translate({_PLACE}) rotate({-turn:g})"' if turn else f' x="{_GAP}" y="{_GAP}"'
     weight = ' font-weight="bold"' if bold else ""
-    return f'<text{place} font-size="{size:g}"{_ANCHORS[anchor]}{weight}>'
+    return _form(f'<text{place} font-size="{size:g}"{_ANCHORS[anchor]}{weight}>')

@@ -2,11 +2,12 @@
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from scalewright.drawing.check_bars import BARS_HEIGHT, BARS_WIDTH, draw_check_bars
 from scalewright.drawing.letters import clip_text, text_width, wrap
-from scalewright.drawing.page import Drawing, Line, Text
+from scalewright.drawing.page import Drawing, Line, Texts
 from scalewright.drawing.sheet import MARGIN, Sheet
 
 __all__ = ["Paragraph", "TitleBlock", "draw_cover", "draw_title_block", "paragraphs_of", "set_title_block"]
@@ -26,13 +27,14 @@ def paragraphs_of(sheet: Sheet, heading: str, sentences: Sequence[str], width: f
     """Title, identifiers, date and sentences as lines that fit a width."""
     blocks: list[Paragraph] = [(wrap(sheet.title or heading, _TITLE, width)[:3], _TITLE, True)]
     facts = [*([f"Date: {sheet.date}"] if sheet.date else []), *sheet.identifiers]
-    blocks.extend(((clip_text(fact, _BODY, width),), _BODY, False) for fact in facts)
-    blocks.extend((_lines(sentence, width), _BODY, False) for sentence in sentences)
+    blocks += [((clip_text(fact, _BODY, width),), _BODY, False) for fact in facts]
+    blocks += [(_lines(sentence, width), _BODY, False) for sentence in sentences]
     return blocks
 
 
+@lru_cache(maxsize=64)
 def _lines(sentence: str, width: float) -> tuple[str, ...]:
-    """Lines of a sentence of ours; most fit into one on a long board."""
+    """Lines of a sentence of ours; most fit into one on a long board, and some come again."""
     return (sentence,) if text_width(sentence, _BODY) <= width else wrap(sentence, _BODY, width)
 
 
@@ -131,8 +133,10 @@ def _write(drawing: Drawing, paragraphs: Sequence[Paragraph], x: float, top: flo
     """Write paragraphs below one another; the place below them."""
     letters = drawing.layer("text")
     for lines, size, bold in paragraphs:
-        for line in lines:
+        places: list[float] = []
+        for _ in lines:
             top -= size * _LEADING
-            letters.append(Text(x, top + 0.3 * size, line, size, "start", 0.0, bold))
+            places += (x, top + 0.3 * size)
+        letters.append(Texts(places, lines, size, bold=bold))
         top -= 0.4 * size
     return top

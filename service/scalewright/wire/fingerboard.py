@@ -13,7 +13,6 @@ from scalewright.lutherie.spacing import MOST_FRETS
 from scalewright.wire.fingerboard_answer import FingerboardOut
 from scalewright.wire.fingerboard_parts import (
     BoardRulesIn,
-    BoardScalesIn,
     BoardStringsIn,
     OneOrBothRules,
     OneOrBothScales,
@@ -91,7 +90,7 @@ class FingerboardIn(Question):
     @property
     def is_fan(self) -> bool:
         """Whether the two sides differ."""
-        return isinstance(self.scale, BoardScalesIn) or isinstance(self.rule, BoardRulesIn)
+        return not isinstance(self.scale, float) or isinstance(self.rule, BoardRulesIn)
 
     @property
     def answer_context(self) -> AnswerContext:
@@ -144,7 +143,7 @@ class FingerboardIn(Question):
 
     def to_domain(self) -> Plan:
         """Return the plan."""
-        scales = (self.scale.bass, self.scale.treble) if isinstance(self.scale, BoardScalesIn) else (self.scale,) * 2
+        scales = (self.scale,) * 2 if isinstance(self.scale, float) else (self.scale.bass, self.scale.treble)
         rules = self.rule.to_domain() if isinstance(self.rule, BoardRulesIn) else (self.rule.to_domain(),) * 2
         return Plan(
             bass=Side(rules[0], scales[0]),

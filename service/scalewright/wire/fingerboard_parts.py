@@ -65,11 +65,11 @@ class BoardRulesIn(BaseModel):
 
 
 def _scales(value: object) -> str:
-    return "scales:both" if isinstance(value, dict | BoardScalesIn) else "scales:one"
+    return "scales:both" if type(value) in (dict, BoardScalesIn) else "scales:one"
 
 
 def _rules(value: object) -> str:
-    sides = isinstance(value, BoardRulesIn) or (isinstance(value, dict) and ("bass" in value or "treble" in value))
+    sides = "bass" in value or "treble" in value if isinstance(value, dict) else type(value) is BoardRulesIn
     return "rules:both" if sides else "rules:one"
 
 
@@ -130,7 +130,7 @@ class MarginsIn(BaseModel):
 
 
 def _margins(value: object) -> str:
-    return "margins:four" if isinstance(value, dict | MarginsIn) else "margins:one"
+    return "margins:four" if type(value) in (dict, MarginsIn) else "margins:one"
 
 
 OneOrFourMargins: TypeAlias = Annotated[
@@ -142,13 +142,11 @@ OneOrFourMargins: TypeAlias = Annotated[
 
 def margins_of(margins: float | MarginsIn | None) -> BoardMargins | None:
     """Margins at all four corners. [mm]"""
-    match margins:
-        case MarginsIn():
-            return BoardMargins(margins.nut_bass, margins.nut_treble, margins.last_fret_bass, margins.last_fret_treble)
-        case None:
-            return None
-        case margin:
-            return BoardMargins(margin, margin, margin, margin)
+    if margins is None:
+        return None
+    if isinstance(margins, float):
+        return BoardMargins(margins, margins, margins, margins)
+    return BoardMargins(margins.nut_bass, margins.nut_treble, margins.last_fret_bass, margins.last_fret_treble)
 
 
 class WidthsIn(BaseModel):
@@ -197,7 +195,7 @@ class SurfaceRadiusIn(BaseModel):
 
 
 def _radii(value: object) -> str:
-    return "radius:two" if isinstance(value, dict | SurfaceRadiusIn) else "radius:one"
+    return "radius:two" if type(value) in (dict, SurfaceRadiusIn) else "radius:one"
 
 
 OneOrTwoRadii: TypeAlias = Annotated[
@@ -209,13 +207,11 @@ OneOrTwoRadii: TypeAlias = Annotated[
 
 def radius_of(radius: float | SurfaceRadiusIn | None) -> SurfaceRadius | None:
     """Radii at both ends. [mm]"""
-    match radius:
-        case SurfaceRadiusIn():
-            return SurfaceRadius(radius.nut, radius.last_fret)
-        case None:
-            return None
-        case same:
-            return SurfaceRadius(same, same)
+    if radius is None:
+        return None
+    if isinstance(radius, float):
+        return SurfaceRadius(radius, radius)
+    return SurfaceRadius(radius.nut, radius.last_fret)
 
 
 class PartialFretIn(BaseModel):

@@ -80,7 +80,7 @@ class Fingerboard:
         """The frets, from the nut on."""
         places, end = self.columns.places, self.bass.speaking
         one_rule = self.bass.rule == self.treble.rule
-        shares = (places.distances[:, 0] / end).tolist() if one_rule else [None] * len(places.names)
+        shares = [distance / end for distance in places.distances[0]] if one_rule else [None] * len(places.names)
         return self.columns.frets(self.plan.slots, self.surface, self.strings, shares)
 
     @property
@@ -180,7 +180,8 @@ def draw_up(plan: Plan) -> Fingerboard:
         message = "a board with one string has one rule and one scale"
         raise ImpossibleBoardError(message, field=("scale",))
     refuse_beyond_scale(places, bass, treble)
-    last = FretDistances(*places.distances[places.numbers.index(plan.frets)].tolist())
+    number = places.numbers.index(plan.frets)
+    last = FretDistances(places.distances[0][number], places.distances[1][number])
     spread = spread_of(plan, 0.5 * (last.bass / bass.speaking + last.treble / treble.speaking))
     ways = Ways(plan, spread, bass, treble)
     edges = ways.edges(last)

@@ -1,38 +1,43 @@
-"""Fret columns: the lines and slots of all frets of a board at once, a column for each quantity."""
+"""Fret columns: the lines and slots of all frets of a board, a column for each quantity.
 
-from collections.abc import Sequence
+The columns hold plain numbers that are worked out fret by fret: for some tens of frets that takes less time than
+arrays, whose operations take longer to begin than to run.
+"""
+
+import itertools
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
-
-import numpy as np
-from numpy.typing import NDArray
 
 from scalewright.lutherie.errors import FretsCollideError, ImpossibleBoardError
 from scalewright.lutherie.fingerboard.fret_lines import BoardFret, FretSlot, Surface
 from scalewright.lutherie.fingerboard.places import FretCents, FretDistances, FretPlaces
 from scalewright.lutherie.fingerboard.plan import Plan, SlotPlan
-from scalewright.lutherie.fingerboard.points import AcrossLine, Edges, Point
+from scalewright.lutherie.fingerboard.points import AcrossLine, Edges, Point, on_centre_line, slope_of
 from scalewright.lutherie.fingerboard.string_lines import StringLine
 
-__all__ = ["Column", "FretColumns", "Places", "cut_slots", "line_at", "refuse_collisions"]
+__all__ = ["Ends", "FretColumns", "cut_slots", "line_of", "refuse_collisions"]
 
-Column: TypeAlias = NDArray[np.float64]
-"""A number of every fret, from the nut on."""
+Ends: TypeAlias = tuple[float, float, float, float]
+"""A line across the board: x and y of its end on the bass side, and of its end on the treble side. [mm]"""
 
-Places: TypeAlias = NDArray[np.complex128]
-"""Places on a board as complex numbers: x along the board, y across it as the imaginary part. Of lines across the
-board, shape (n, 2): their ends on the bass and on the treble side. [mm]"""
+_Corners: TypeAlias = tuple[float, float, float, float, float, float, float, float]
 
 
-class _Bounds(NamedTuple):
-    """Lines along the board that slots end at, on the bass and on the treble side: one for all slots, or for each."""
+class _Bound(NamedTuple):
+    """A line along the board that slots end at."""
 
-    at: Places
-    """A place on each."""
-    way: Places
-    """The way that each runs."""
-    is_edge: NDArray[np.bool_] | None
-    """Whether it is an edge of the board, which a slot may run out of; None where all are."""
+    beside_zero: float
+    """How far from the centre line it is beside the zero point. [mm]"""
+    slope: float
+    """How far it runs across the board as it runs along. [mm/mm]"""
+    is_edge: bool
+    """Whether it is an edge of the board, which a slot may run out of."""
+
+
+_Bounds: TypeAlias = tuple[_Bound, _Bound]
+"""On the bass and on the treble side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,20 +46,18 @@ class FretColumns:
 
     places: FretPlaces
     """What they are called, and where they stand by the rules."""
-    lines: Places
-    """Their crossings with the outer strings."""
-    on_centre_line: Column
+    lines: Sequence[Ends]
+    """Their lines between the outer strings."""
+    on_centre_line: Sequence[float]
     """Where they cross the centre line, from the zero line there. [mm]"""
-    slopes: Column
+    slopes: Sequence[float]
     """How far they run along the board as they run across it. [mm/mm]"""
-    at_edges: Places
-    """Where their lines, prolonged, leave the board."""
-    slots: Places
+    at_edges: Sequence[Ends]
+    """Their lines, prolonged to the edges of the board."""
+    slots: Sequence[Ends]
     """Middle lines of their slots."""
-    lengths: Column
-    """Lengths of the slots. [mm]"""
-    corners: Places
-    """Corners of the kerfs, shape (n_frets, 4): on the nut's side bass and treble, on the bridge's treble and bass."""
+    corners: Sequence[_Corners]
+    """Corners of the kerfs, x and y of each: on the nut's side bass and treble, on the bridge's treble and bass."""
 
     def frets(
         self, plan: SlotPlan, surface: Surface | None, strings: Sequence[StringLine], shares: Sequence[float | None]
@@ -82,12 +85,12 @@ class FretColumns:
             BoardFret(
                 name=names[index],
                 fret=numbers[index],
-                cents=FretCents(*cents[index].tolist()),
-                from_zero=FretDistances(*distances[index].tolist()),
+                cents=FretCents(cents[0][index], cents[1][index]),
+                from_zero=FretDistances(distances[0][index], distances[1][index]),
                 first_string=crossed[index][0],
                 last_string=crossed[index][1],
-                on_centre_line=float(self.on_centre_line[index]),
-                line=line_at(self.lines, index),
+                on_centre_line=self.on_centre_line[index],
+                line=line_of(self.lines[index]),
                 slot=self._slot(index, plan, surface),
                 strings=strings,
                 share=shares[index],
@@ -96,20 +99,21 @@ class FretColumns:
         ]
 
     def _slot(self, index: int, plan: SlotPlan, surface: Surface | None) -> FretSlot:
-        first, second, third, fourth = (Point(place.real, place.imag) for place in self.corners[index].tolist())
-        bass, treble = line_at(self.slots, index)
-        near, far = AcrossLine(first, second), AcrossLine(fourth, third)
-        return FretSlot(bass, treble, near, far, float(self.lengths[index]), plan, surface)
+        bass, treble = line_of(self.slots[index])
+        near = line_of(self.corners[index][:4])
+        far_treble, far_bass = line_of(self.corners[index][4:])
+        length = math.dist(bass, treble)
+        return FretSlot(bass, treble, near, AcrossLine(far_bass, far_treble), length, plan, surface)
 
 
-def line_at(lines: Places, index: int) -> AcrossLine:
-    """One of many lines."""
-    bass, treble = lines[index].tolist()
-    return AcrossLine(Point(bass.real, bass.imag), Point(treble.real, treble.imag))
+def line_of(ends: Ends) -> AcrossLine:
+    """Line of its two ends."""
+    x, y, other_x, other_y = ends
+    return AcrossLine(Point(x, y), Point(other_x, other_y))
 
 
 def cut_slots(
-    places: FretPlaces, lines: Places, edges: Edges, strings: Sequence[StringLine], plan: Plan
+    places: FretPlaces, lines: Sequence[Ends], edges: Edges, strings: Sequence[StringLine], plan: Plan
 ) -> FretColumns:
     """Lines and slots of all frets.
 
@@ -117,8 +121,8 @@ def cut_slots(
     ----------
     places : FretPlaces
         What the frets are called, and which strings they cross.
-    lines : array, shape (n_frets, 2)
-        Their crossings with the outer strings.
+    lines : sequence of Ends
+        Their lines between the outer strings.
     edges : pair of pairs of Point
         Edges of the board on the bass and on the treble side, two points of each.
     strings : sequence of StringLine
@@ -136,83 +140,88 @@ def cut_slots(
     ImpossibleBoardError
         An inset that leaves no slot.
     """
-    bass, across = lines[:, 0], lines[:, 1] - lines[:, 0]
-    slopes = across.real / across.imag
-    on_centre_line = bass.real - bass.imag * slopes
-    (ax, ay), (bx, by) = edges[0]
-    (cx, cy), (dx, dy) = edges[1]
-    bounds = _Bounds(
-        np.array((complex(ax, ay), complex(cx, cy))),
-        np.array((complex(bx - ax, by - ay), complex(dx - cx, dy - cy))),
-        None,
-    )
-    at_edges = slots = _meetings(bass, across, bounds)
-    if not places.whole:
-        bounds = _cut_short(bounds, places, strings)
-        slots = _meetings(bass, across, bounds)
-    ways = slots[:, 1] - slots[:, 0]
-    lengths = np.abs(ways)
-    ways /= lengths
-    if plan.slots.inset != 0.0:
-        slots, lengths = _set_in(slots, ways, lengths, bounds, plan.slots.inset)
-    corners = _corners(slots, ways, bounds, plan.slots)
-    return FretColumns(places, lines, on_centre_line, slopes, at_edges, slots, lengths, corners)
-
-
-def _meetings(start: Places, way: Places, bounds: _Bounds) -> Places:
-    """Where lines across the board, prolonged, meet what bounds them on either side.
-
-    As in :func:`~scalewright.lutherie.fingerboard.points.meeting`, a line whose two points have the same x keeps it
-    to the last digit.
-    """
-    start, way = start[:, np.newaxis], way[:, np.newaxis]
-    # The imaginary part of conj(a) b is the cross product of a and b.
-    share = ((bounds.at - start).conj() * bounds.way).imag / (way.conj() * bounds.way).imag
-    met: Places = start + share * way
-    return met
-
-
-def _cut_short(whole: _Bounds, places: FretPlaces, strings: Sequence[StringLine]) -> _Bounds:
-    """Bounds of every fret: half way to the next string for a fret that crosses some strings only."""
-    count, last_string = len(places.names), len(strings)
-    at, way = np.tile(whole.at, (count, 1)), np.tile(whole.way, (count, 1))
-    is_edge = np.ones((count, 2), bool)
-    for index, (first, last) in enumerate(places.crossed):
-        for side, inner, outer in ((0, last, last + 1), (1, first, first - 1)):
-            if 1 <= outer <= last_string:
-                one, other = strings[inner - 1], strings[outer - 1]
-                a, b, c, d = one.at_zero, other.at_zero, one.at_scale_end, other.at_scale_end
-                at[index, side] = complex(0.5 * (a.x + b.x), 0.5 * (a.y + b.y))
-                way[index, side] = complex(0.5 * (c.x + d.x), 0.5 * (c.y + d.y)) - at[index, side]
-                is_edge[index, side] = False
-    return _Bounds(at, way, is_edge)
-
-
-def _set_in(slots: Places, ways: Places, lengths: Column, bounds: _Bounds, inset: float) -> tuple[Places, Column]:
-    """Slots that end before the edges of the board, and their lengths; `ways` are as long as 1."""
-    insets = np.full(slots.shape, inset)
-    if bounds.is_edge is not None:
-        insets[~bounds.is_edge] = 0.0
-    left = lengths - insets.sum(axis=1)
-    if left.min() <= 0.0:
-        length = float(lengths[left.argmin()])
-        message = f"blind slots that end {inset:g} mm before either edge leave nothing of {length:.2f} mm"
+    board_edges = _edge(*edges[0]), _edge(*edges[1])
+    kerf, inset = plan.slots.kerf, plan.slots.inset
+    rows, shortest = [], (math.inf, math.inf)
+    for (x, y, other_x, other_y), crossed in zip(lines, places.crossed, strict=True):
+        slope = (other_x - x) / (other_y - y)
+        start = x - y * slope
+        # Half a kerf, along the centre line.
+        half = 0.5 * kerf * math.sqrt(1.0 + slope * slope)
+        at_edges, corners = _cut(start, slope, half, board_edges)
+        slot = at_edges
+        if inset != 0.0 or not places.whole:
+            bounds = _cut_short(board_edges, crossed, strings)
+            slot, corners = _cut(start, slope, half, bounds)
+            slot, left, length = _set_in(slot, bounds, inset)
+            shortest = min(shortest, (left, length))
+            corners = _square_off(slot, slope, half, corners, [bound.is_edge and inset == 0.0 for bound in bounds])
+        rows.append((start, slope, at_edges, slot, corners))
+    if shortest[0] <= 0.0:
+        message = f"blind slots that end {inset:g} mm before either edge leave nothing of {shortest[1]:.2f} mm"
         raise ImpossibleBoardError(message, field=("slots", "blind_inset"))
-    return slots + insets * (1.0, -1.0) * ways[:, np.newaxis], left
+    return FretColumns(places, lines, *zip(*rows, strict=True))
 
 
-def _corners(slots: Places, ways: Places, bounds: _Bounds, plan: SlotPlan) -> Places:
-    """Corners of kerfs; where a slot runs out of the board, they lie on its edge."""
-    # Square to the slot, half a kerf towards the bridge.
-    square = (np.copysign(0.5 * plan.kerf, ways.imag) * -1j * ways)[:, np.newaxis]
-    if plan.inset == 0.0:
-        # Along the edge, as far as the kerf is wide: half a kerf over the cosine of the angle between the two.
-        towards = (0.25 * plan.kerf * plan.kerf / (bounds.way.conj() * square).real) * bounds.way
-        square = towards if bounds.is_edge is None else np.where(bounds.is_edge, towards, square)
-    corners: Places = np.empty((len(slots), 4), complex)
-    corners[:, :2] = slots - square
-    corners[:, 3:1:-1] = slots + square
-    return corners
+def _edge(one: Point, other: Point) -> _Bound:
+    """Edge of the board through two points."""
+    slope = (other.y - one.y) / (other.x - one.x)
+    return _Bound(one.y - slope * one.x, slope, is_edge=True)
+
+
+def _cut_short(edges: _Bounds, crossed: tuple[int, int], strings: Sequence[StringLine]) -> _Bounds:
+    """Bounds of a fret: half way to the next string where it does not cross all."""
+    first, last = crossed
+    bass = edges[0] if last == len(strings) else _half_way(strings[last - 1], strings[last])
+    return bass, edges[1] if first == 1 else _half_way(strings[first - 1], strings[first - 2])
+
+
+def _half_way(one: StringLine, other: StringLine) -> _Bound:
+    """Line half way between two strings."""
+    a, b, c, d = one.at_zero, other.at_zero, one.at_scale_end, other.at_scale_end
+    slope = (c.y + d.y - a.y - b.y) / (c.x + d.x - a.x - b.x)
+    return _Bound(0.5 * (a.y + b.y - slope * (a.x + b.x)), slope, is_edge=False)
+
+
+def _cut(start: float, slope: float, half: float, bounds: _Bounds) -> tuple[Ends, _Corners]:
+    """Slot that runs out over its bounds, and the corners of its kerf, which lie on them.
+
+    As in :func:`~scalewright.lutherie.fingerboard.points.meeting`, a line that is square to the centre line keeps its
+    x to the last digit.
+    """
+    (beside, along, _), (other_beside, other_along, _) = bounds
+    share, other_share = 1.0 - along * slope, 1.0 - other_along * slope
+    y, other_y = (beside + along * start) / share, (other_beside + other_along * start) / other_share
+    x, other_x = start + slope * y, start + slope * other_y
+    dx, other_dx = half / share, half / other_share
+    dy, other_dy = along * dx, other_along * other_dx
+    near = x - dx, y - dy, other_x - other_dx, other_y - other_dy
+    far = other_x + other_dx, other_y + other_dy, x + dx, y + dy
+    return (x, y, other_x, other_y), near + far
+
+
+def _set_in(slot: Ends, bounds: _Bounds, inset: float) -> tuple[Ends, float, float]:
+    """Slot that ends before the edges of the board, what is left of its length, and its whole length. [mm]"""
+    x, y, other_x, other_y = slot
+    dx, dy = other_x - x, other_y - y
+    length = math.hypot(dx, dy)
+    one, other = (inset if bound.is_edge else 0.0 for bound in bounds)
+    share, other_share = one / length, other / length
+    ends = x + share * dx, y + share * dy, other_x - other_share * dx, other_y - other_share * dy
+    return ends, length - one - other, length
+
+
+def _square_off(slot: Ends, slope: float, half: float, corners: _Corners, open_ends: Sequence[bool]) -> _Corners:
+    """Corners of a kerf, square to its slot but where it runs out of the board."""
+    x, y, other_x, other_y = slot
+    dx = half / (1.0 + slope * slope)
+    dy = -slope * dx
+    near, other_near, other_far, far = corners[:2], corners[2:4], corners[4:6], corners[6:]
+    if not open_ends[0]:
+        near, far = (x - dx, y - dy), (x + dx, y + dy)
+    if not open_ends[1]:
+        other_near, other_far = (other_x - dx, other_y - dy), (other_x + dx, other_y + dy)
+    return near + other_near + other_far + far
 
 
 def refuse_collisions(frets: FretColumns, nut: AcrossLine, plan: Plan) -> None:
@@ -233,40 +242,34 @@ def refuse_collisions(frets: FretColumns, nut: AcrossLine, plan: Plan) -> None:
         Names the two, and the field that is at fault.
     """
     begin = 1 if plan.zero_fret else 0
-    lines = np.empty((len(frets.slots) + 1 - begin, 2), complex)
-    lines[0] = complex(*nut.bass), complex(*nut.treble)
-    lines[1:] = frets.slots[begin:]
-    pairs = None if frets.places.whole else _neighbours([(1, plan.strings.count), *frets.places.crossed[begin:]])
-    earlier, later = (lines[:-1], lines[1:]) if pairs is None else (lines[pairs[0]], lines[pairs[1]])
-    # What is free square to the earlier one, at either end of the later one.
-    start = earlier[:, :1]
-    way = earlier[:, 1:] - start
-    free = ((later - start).conj() * way).imag / np.copysign(np.abs(way), way.imag)
-    if free.min() <= plan.slots.kerf:
-        pair = int((free.min(axis=1) <= plan.slots.kerf).argmax())
-        names = ("nut", *frets.places.names[begin:])
-        one, other = (pair, pair + 1) if pairs is None else (pairs[0][pair], pairs[1][pair])
-        neighbour = "the nut" if one == 0 else f"fret {names[one]}"
-        field, fix = _fault(plan, frets.places, one + begin - 1, other + begin - 1)
-        gap = float(free[pair].min())
-        what = "cross" if gap < 0.0 else "run into one another"
-        message = f"{neighbour} and fret {names[other]} {what} on this board; {fix}"
-        raise FretsCollideError(message, field=field, between=[neighbour, f"fret {names[other]}"], gap_mm=gap)
+    starts = [on_centre_line(nut), *frets.on_centre_line[begin:]]
+    slopes = [slope_of(nut), *frets.slopes[begin:]]
+    crossed = [(1, plan.strings.count), *frets.places.crossed[begin:]]
+    pairs = itertools.pairwise(range(len(starts))) if frets.places.whole else _neighbours(crossed)
+    for one, other in pairs:
+        x, y, other_x, other_y = frets.slots[begin + other - 1]
+        slope = slopes[one]
+        # What is free square to the earlier one, at either end of the later one.
+        gap = (min(x - y * slope, other_x - other_y * slope) - starts[one]) / math.sqrt(1.0 + slope * slope)
+        if gap <= plan.slots.kerf:
+            names = ("nut", *frets.places.names[begin:])
+            neighbour = "the nut" if one == 0 else f"fret {names[one]}"
+            field, fix = _fault(plan, frets.places, one + begin - 1, other + begin - 1)
+            what = "cross" if gap < 0.0 else "run into one another"
+            message = f"{neighbour} and fret {names[other]} {what} on this board; {fix}"
+            raise FretsCollideError(message, field=field, between=[neighbour, f"fret {names[other]}"], gap_mm=gap)
 
 
-def _neighbours(crossed: Sequence[tuple[int, int]]) -> tuple[list[int], list[int]]:
+def _neighbours(crossed: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
     """Pairs of slots that may touch: each with those before it on strings of its own, up to one across all."""
-    earlier, later = [], []
     whole = crossed[0]
     for index, (first, last) in enumerate(crossed):
         for other in range(index - 1, -1, -1):
             other_first, other_last = crossed[other]
             if first <= other_last and last >= other_first:
-                earlier.append(other)
-                later.append(index)
+                yield other, index
             if (other_first, other_last) == whole:
                 break
-    return earlier, later
 
 
 def _fault(plan: Plan, places: FretPlaces, one: int, other: int) -> tuple[tuple[str | int, ...], str]:
@@ -275,7 +278,7 @@ def _fault(plan: Plan, places: FretPlaces, one: int, other: int) -> tuple[tuple[
         return ("nut_setback",), "choose a nut setback nearer to zero"
     extras = [index for index in (other, one) if index >= 0 and places.numbers[index] is None]
     if extras:
-        pitch = float(places.cents[extras[0], 0])
+        pitch = places.cents[0][extras[0]]
         where = [partial.cents for partial in plan.partial_frets].index(pitch)
         return ("partial_frets", where), "move the extra fret by some cents, or let it cross other strings"
     if (plan.bass.rule, plan.bass.scale) != (plan.treble.rule, plan.treble.scale):

@@ -1,13 +1,15 @@
 """Position markers: before which frets they stand, and where."""
 
+import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from scalewright.lutherie.errors import ImpossibleBoardError
 from scalewright.lutherie.estimate import Note
-from scalewright.lutherie.fingerboard.fret_columns import FretColumns
+from scalewright.lutherie.fingerboard.fret_columns import FretColumns, line_of
 from scalewright.lutherie.fingerboard.plan import COMMON_DOUBLE_MARKERS, COMMON_MARKERS, Plan
-from scalewright.lutherie.fingerboard.points import AcrossLine, Point, on_centre_line
+from scalewright.lutherie.fingerboard.points import AcrossLine, Point, on_centre_line, point, slope_of
 from scalewright.lutherie.fingerboard.string_lines import StringLine
 from scalewright.lutherie.phrases import numbered
 
@@ -63,29 +65,36 @@ def place_markers(
             if fret not in wanted:
                 message = f"fret {fret} bears no marker that could be double; name it in `markers` as well"
                 raise ImpossibleBoardError(message, field=("double_markers", index))
-    numbers, centre, slopes = frets.places.numbers, frets.on_centre_line.tolist(), frets.slopes.tolist()
-    places: dict[int | None, tuple[float, float]] = dict(zip(numbers, zip(centre, slopes, strict=True), strict=True))
-    places[0] = on_centre_line(zero), (zero.treble.x - zero.bass.x) / (zero.treble.y - zero.bass.y)
+    places = _places_of(frets.places.numbers)
+    lines = list(zip(frets.on_centre_line, frets.slopes, strict=True))
+    at_zero = on_centre_line(zero), slope_of(zero)
     markers = []
     for number in wanted:
         if number > plan.frets:
             continue
-        (before, slope_before), (at, slope) = places[number - 1], places[number]
-        x, room = 0.5 * (at + before), at - before
+        before, slope_before = lines[places[number - 1]] if number > 1 else at_zero
+        behind, slope = lines[places[number]]
+        x, room = 0.5 * (behind + before), behind - before
         if number in doubled:
             aside = _half_way(x, frets, strings)
             ahead = 0.5 * aside * (slope + slope_before)
             markers.append(Marker(number, Point(x + ahead, aside), room))
             markers.append(Marker(number, Point(x - ahead, -aside), room))
         else:
-            markers.append(Marker(number, Point(x, 0.0), room))
+            markers.append(Marker(number, point((x, 0.0)), room))
     return markers
+
+
+@lru_cache(maxsize=256)
+def _places_of(numbers: tuple[int | None, ...]) -> dict[int | None, int]:
+    """Where each fret of the rule stands among all; few boards have others."""
+    return {number: index for index, number in enumerate(numbers)}
 
 
 def _half_way(x: float, frets: FretColumns, strings: Sequence[StringLine]) -> float:
     """Middle of one half of the strings, from the centre line. [mm]"""
     if len(strings) == 1:
-        return 0.25 * float(frets.lengths[0])
+        return 0.25 * math.dist(*line_of(frets.slots[0]))
     outer = strings[0]
     share = x / outer.scale
     return 0.5 * (outer.at_zero.y + share * (outer.at_scale_end.y - outer.at_zero.y))

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from scalewright.lutherie.errors import ImpossibleBoardError, OutsideScaleError
-from scalewright.lutherie.fingerboard.fret_columns import FretColumns, line_at
+from scalewright.lutherie.fingerboard.fret_columns import FretColumns, line_of
 from scalewright.lutherie.fingerboard.plan import Plan
 from scalewright.lutherie.fingerboard.points import AcrossLine, Edges, Point, crossing, shifted_along
 from scalewright.lutherie.fingerboard.string_lines import StringLine
@@ -43,16 +43,16 @@ def draw_outline(
         Edges that cross before an end of the board.
     """
     begin = shifted_along(ways.zero, -(plan.behind_zero_fret if plan.zero_fret else plan.nut_setback))
-    last = line_at(frets.lines, -1)
+    last = line_of(frets.lines[-1])
     if plan.end == "parallel":
         end = shifted_along(last, plan.extension)
     else:
-        x = float(frets.slots[-1].real.max()) + plan.extension
+        x = max(frets.slots[-1][::2]) + plan.extension
         end = AcrossLine(Point(x, last.bass.y), Point(x, last.treble.y))
     _refuse_end_behind_saddle(plan, last, end, strings)
     nut_end, far_end = between_edges(begin, edges), between_edges(end, edges)
     if (far_end.treble.y - far_end.bass.y) * ways.sign <= 0.0:
-        bass, treble = frets.at_edges[-1].imag.tolist()
+        _, bass, _, treble = frets.at_edges[-1]
         if (treble - bass) * ways.sign > 0.0:
             message = "the edges of the board cross before its end; make the extension shorter or the board wider"
             raise ImpossibleBoardError(message, field=("extension",))

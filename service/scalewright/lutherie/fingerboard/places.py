@@ -1,11 +1,9 @@
 """Places: where the frets stand along the two outer strings, before any line is drawn."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple, TypeAlias
-
-import numpy as np
-from numpy.typing import NDArray
 
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import OutsideScaleError
@@ -18,7 +16,7 @@ __all__ = [
     "FretCents",
     "FretDistances",
     "FretPlaces",
-    "Pairs",
+    "Sides",
     "fret_places",
     "refuse_beyond_scale",
     "side_of",
@@ -62,8 +60,8 @@ class FretDistances(NamedTuple):
     """Along string 1. [mm]"""
 
 
-Pairs: TypeAlias = NDArray[np.float64]
-"""Numbers of all frets of a board, shape (n_frets, 2): on the bass and on the treble side."""
+Sides: TypeAlias = tuple[Sequence[float], Sequence[float]]
+"""Numbers of all frets of a board, on the bass and on the treble side."""
 
 
 class FretPlaces(NamedTuple):
@@ -73,9 +71,9 @@ class FretPlaces(NamedTuple):
     """Number of each, or what an extra fret is called."""
     numbers: tuple[int | None, ...]
     """Number by the rule; None for an extra fret."""
-    cents: Pairs
+    cents: Sides
     """What the rule of either side intends. [cent]"""
-    distances: Pairs
+    distances: Sides
     """From the zero line along the outer strings. [mm]"""
     crossed: tuple[tuple[int, int], ...]
     """The strings nearest to string 1 and farthest from it that each crosses."""
@@ -93,29 +91,33 @@ def side_of(side: Side, plan: Plan) -> BoardSide:
 def fret_places(plan: Plan, bass: BoardSide, treble: BoardSide) -> FretPlaces:
     """Frets in the order in which they stand, with what each crosses."""
     names, numbers, cents, shares = _pattern(bass.rule, treble.rule, plan.frets, plan.zero_fret)
-    scales = np.array((bass.layout_scale, treble.layout_scale))
     whole = (1, plan.strings.count)
+    distances = [bass.layout_scale * share for share in shares[0]], [treble.layout_scale * share for share in shares[1]]
     if not plan.partial_frets:
-        return FretPlaces(names, numbers, cents, scales * shares, (whole,) * len(names), whole=True)
+        return FretPlaces(names, numbers, cents, distances, (whole,) * len(names), whole=True)
     cut_short = {partial.fret: (partial.first_string, partial.last_string) for partial in plan.partial_frets}
-    crossed = [cut_short.get(number, whole) if number else whole for number in numbers]
-    extras = [partial for partial in plan.partial_frets if partial.cents is not None]
-    pitches = [partial.cents or 0.0 for partial in extras]
-    # By its pitch on the layout scales.
-    more = [spacing.fractions(Listed((pitch,)), 1)[0] for pitch in pitches]
-    cents = np.concatenate((cents, np.repeat(pitches, 2).reshape(-1, 2)))
-    distances = scales * np.concatenate((shares, np.repeat(more, 2).reshape(-1, 2)))
-    order = np.argsort(distances.sum(axis=1), kind="stable")
-    all_names = [*names, *(partial.name or f"{partial.cents:g} ct" for partial in extras)]
-    all_numbers = [*numbers, *(None for _ in extras)]
-    crossed += [(partial.first_string, partial.last_string) for partial in extras]
+    # Of every fret all that is said of it, its two distances first.
+    rows = [
+        (*row, cut_short.get(row[-1], whole) if row[-1] else whole)
+        for row in zip(*distances, *cents, names, numbers, strict=True)
+    ]
+    for partial in plan.partial_frets:
+        if partial.cents is not None:
+            # By its pitch on the layout scales.
+            (share,) = spacing.fractions(Listed((partial.cents,)), 1)
+            name = partial.name or f"{partial.cents:g} ct"
+            crossed = partial.first_string, partial.last_string
+            ends = bass.layout_scale * share, treble.layout_scale * share
+            rows.append((*ends, partial.cents, partial.cents, name, None, crossed))
+    rows.sort(key=lambda row: row[0] + row[1])
+    bass_ends, treble_ends, bass_cents, treble_cents, all_names, all_numbers, all_crossed = zip(*rows, strict=True)
     return FretPlaces(
-        tuple(all_names[index] for index in order),
-        tuple(all_numbers[index] for index in order),
-        cents[order],
-        distances[order],
-        tuple(crossed[index] for index in order),
-        whole=all(strings == whole for strings in crossed),
+        all_names,
+        all_numbers,
+        (bass_cents, treble_cents),
+        (bass_ends, treble_ends),
+        all_crossed,
+        whole=all(strings == whole for strings in all_crossed),
     )
 
 
@@ -125,28 +127,28 @@ def _pattern(
     treble: Rule,
     frets: int,
     zero_fret: bool,  # noqa: FBT001  (as the plan has it)
-) -> tuple[tuple[str, ...], tuple[int, ...], Pairs, Pairs]:
+) -> tuple[tuple[str, ...], tuple[int, ...], Sides, Sides]:
     """Names, numbers, pitches and shares of either scale of all frets; few rules are in use at a time."""
-    begin = [0.0] if zero_fret else []
+    begin = (0.0,) if zero_fret else ()
     numbers = tuple(range(0 if zero_fret else 1, frets + 1))
-    cents = [[*begin, *spacing.cents(rule, frets)] for rule in (bass, treble)]
-    shares = [[*begin, *spacing.fractions(rule, frets)] for rule in (bass, treble)]
-    return tuple(map(str, numbers)), numbers, np.column_stack(cents), np.column_stack(shares)
+    cents = (*begin, *spacing.cents(bass, frets)), (*begin, *spacing.cents(treble, frets))
+    shares = (*begin, *spacing.fractions(bass, frets)), (*begin, *spacing.fractions(treble, frets))
+    return tuple(map(str, numbers)), numbers, cents, shares
 
 
 def refuse_beyond_scale(places: FretPlaces, bass: BoardSide, treble: BoardSide) -> None:
     """Refuse frets that would stand at or beyond the end of the scale."""
-    ends = bass.speaking, treble.speaking
-    low, high = places.distances[-1].tolist()
-    if low >= ends[0] or high >= ends[1] or None in places.numbers:
-        beyond = places.distances >= ends
-        if not beyond.any():
-            return
-        fret = int(beyond.any(axis=1).argmax())
-        side = int(beyond[fret].argmax())
-        extra = places.numbers[fret] is None
-        message = (
-            f"fret {places.names[fret]} would stand {places.distances[fret, side]:.2f} mm from the nut, and the scale "
-            f"ends at {ends[side]:.2f} mm; choose {'a lower pitch for it' if extra else 'fewer frets'}"
-        )
-        raise OutsideScaleError(message, field=("partial_frets",) if extra else ("frets",))
+    sides = bass.speaking, treble.speaking
+    low, high = places.distances[0][-1], places.distances[1][-1]
+    if low < sides[0] and high < sides[1] and None not in places.numbers:
+        return
+    # Extra frets need not be in order on either side.
+    for name, number, *distances in zip(places.names, places.numbers, *places.distances, strict=True):
+        for distance, end in zip(distances, sides, strict=True):
+            if distance >= end:
+                extra = number is None
+                message = (
+                    f"fret {name} would stand {distance:.2f} mm from the nut, and the scale ends at {end:.2f} mm; "
+                    f"choose {'a lower pitch for it' if extra else 'fewer frets'}"
+                )
+                raise OutsideScaleError(message, field=("partial_frets",) if extra else ("frets",))

@@ -16,6 +16,7 @@ __all__ = [
     "on_centre_line",
     "point",
     "shifted_along",
+    "slope_of",
     "turned_by",
 ]
 
@@ -101,6 +102,12 @@ def on_centre_line(line: tuple[Point, Point]) -> float:
     """Place on the centre line where a line across the board crosses it. [mm]"""
     (ax, ay), (bx, by) = line
     return ax - ay * (bx - ax) / (by - ay)
+
+
+def slope_of(line: tuple[Point, Point]) -> float:
+    """How far a line across the board runs along it as it runs across. [mm/mm]"""
+    (ax, ay), (bx, by) = line
+    return (bx - ax) / (by - ay)
 
 
 def shifted_along(line: AcrossLine, distance: float) -> AcrossLine:

@@ -2,11 +2,9 @@
 
 import math
 
-import numpy as np
-
 from scalewright.lutherie import spacing
 from scalewright.lutherie.errors import ImpossibleBoardError, TooFewPitchesError
-from scalewright.lutherie.fingerboard.fret_columns import Places
+from scalewright.lutherie.fingerboard.fret_columns import Ends
 from scalewright.lutherie.fingerboard.fret_lines import on_line_at
 from scalewright.lutherie.fingerboard.places import BoardSide, FretDistances, FretPlaces
 from scalewright.lutherie.fingerboard.plan import Plan
@@ -72,13 +70,17 @@ class Ways:
         other_x = x if square else other_start + treble * other_pace
         return across((point((x, nut_y + bass * slope)), point((other_x, other_nut_y + treble * other_slope))))
 
-    def lines(self, places: FretPlaces) -> Places:
+    def lines(self, places: FretPlaces) -> list[Ends]:
         """Lines of all frets."""
-        bass, treble = ((complex(x, y), complex(pace, slope)) for x, pace, y, slope in self.outer)
-        lines: Places = np.array((bass[0], treble[0])) + places.distances * np.array((bass[1], treble[1]))
+        (x, pace, y, slope), (other_x, other_pace, other_y, other_slope) = self.outer
+        lines = [
+            (x + bass * pace, y + bass * slope, other_x + treble * other_pace, other_y + treble * other_slope)
+            for bass, treble in zip(*places.distances, strict=True)
+        ]
         if self.plan.square_fret in places.numbers:
             square = places.numbers.index(self.plan.square_fret)
-            lines[square, 1] = complex(lines[square, 0].real, lines[square, 1].imag)
+            begin, low, _, high = lines[square]
+            lines[square] = (begin, low, begin, high)
         return lines
 
     def edges(self, last: FretDistances) -> Edges:
@@ -108,8 +110,10 @@ class Ways:
             ahead, aside = end_x - x, end_y - nut_y
             scale = math.hypot(ahead, aside) if along else ahead
             zero, end = point((x, nut_y)), point((end_x, end_y))
-            beyond = 1.0 + setback / scale
-            saddle = point((x + beyond * ahead, nut_y + beyond * aside)) if setback else end
+            saddle = end
+            if setback:
+                beyond = 1.0 + setback / scale
+                saddle = point((x + beyond * ahead, nut_y + beyond * aside))
             at_nut = meeting((zero, end), nut) if moved else zero
             lines.append(StringLine(number, zero, at_nut, end, saddle, scale, setback))
         return lines

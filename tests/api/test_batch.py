@@ -113,6 +113,14 @@ def test_a_line_gets_the_answer_that_the_single_route_gives(more):
         agree(line, alone.json())
 
 
+def test_a_board_whose_divisor_cannot_be_told_takes_it_from_no_other():
+    """Readings that run backwards determine no divisor, first or last; the boards beside them keep theirs."""
+    row = boards(1)[0]
+    got = answers(lines(*(question(k, one) for k, one in enumerate([row[::-1], row, row[::-1], row]))))
+    assert [line["divisor"] is None for line in got[:4]] == [True, False, True, False]
+    assert got[1]["divisor"] == got[3]["divisor"]
+
+
 def test_order_ids_and_the_end():
     """Answers come in order with the ids of any kind that a caller has, and the end line counts them."""
     rows = boards(4)

@@ -81,6 +81,7 @@ def test_bad_lines_are_named_and_nothing_is_printed(send):
     assert answer.headers["content-type"] == "application/problem+json"
     assert pointers == ["/1/part", "/2/size", "/3/size", "/4"]
     assert answer.json()["bad_lines"] == 4
+    assert "bad_lines=list" in answer.json()["detail"]
 
 
 def test_bad_lines_are_listed_behind_the_labels(send):
@@ -148,6 +149,7 @@ def test_what_makes_no_file_is_a_problem(send, query, body, slug, pointer):
     assert answer.status_code == 422
     assert answer.json()["type"] == f"/problems/{slug}"
     assert [fault["pointer"] for fault in answer.json()["errors"]][:1] == ([pointer] if pointer else [])
+    assert "bad_lines=list" not in answer.json()["detail"]  # there are no other labels to be had so
 
 
 def test_an_array_and_another_size_and_language_do_as_well(send):

@@ -9,6 +9,8 @@ import json
 import os
 import re
 import signal
+import subprocess
+import sys
 import threading
 import time
 from pathlib import Path
@@ -118,6 +120,8 @@ def test_a_worker_that_dies_is_replaced_and_the_numbers_add_up():
 
 @pytest.mark.slow
 def test_the_start_is_quick():
-    """From the command to the first answer it takes below 1.5 s of processor time, whatever else the machine does."""
+    """To the first answer it takes no more than five times the processor time of importing what it stands on."""
+    program = "import time, numpy, fastapi, uvicorn; print(time.process_time())"
+    imports = [float(subprocess.check_output([sys.executable, "-c", program])) for _ in range(3)]
     with service() as (process, _):
-        assert processor_seconds(process) < 1.5
+        assert processor_seconds(process) < 5.0 * max(imports)

@@ -27,6 +27,27 @@ def conformity(part=None, **top):
     return {"part": {"id": "a", "kind": "board", "label": "25.5 in", "readings": READINGS, **(part or {})}, **top}
 
 
+def replacement(old, new):
+    """A board that replaces another, with changes."""
+    return {"parts": [{**BOARD, "rule": "equal", **old}, {**BRIDGE, "kind": "board", "rule": "equal", **new}]}
+
+
+def part(**changes):
+    """A part that is asked about for itself, with changes."""
+    return {"part": {**BOARD, **changes}}
+
+
+def strung(strings, **changes):
+    """A board with strings on, and changes."""
+    heights = {"nut": 1, "saddle_above_nut": 4}
+    return {"scale": 650, "rule": "equal", "heights": heights, "strings": strings, **changes}
+
+
+def stretched(**changes):
+    """A stretch test with changes."""
+    return {"length": 600, "stretch": [0, 1, 2, 3], "frequencies": [200, 209, 219, 228], **changes}
+
+
 def tooling(**changes):
     """Two boards off a tool with changes."""
     return {"layout": LAYOUT, "boards": [[36.4, 70.9, 103.4], [36.5, 70.9, 103.5]], **changes}
@@ -122,6 +143,41 @@ WRONG = [
     ("conformity", conformity(process=5), "/process"),
     ("conformity", conformity(label_means="x"), "/label_means"),
     ("conformity", {}, "/part"),
+    ("assembly", assembly({"setback": 3}), "/parts/0/setback"),
+    ("assembly", assembly(None, {"made_to": "string_length", "setback": 650}), "/parts/1/setback"),
+    ("assembly", assembly({"true_scale": None, "readings": READINGS, "tolerance": 1}), "/parts/0/tolerance"),
+    ("assembly", assembly({"true_scale": None, "label": "25.5 in", "tolerance": 1}), "/parts/0/tolerance"),
+    ("assembly", assembly({"true_scale": None, "readings": READINGS, "made_to": "string_length"}), "/parts/0/made_to"),
+    ("assembly", assembly({"true_scale": None, "readings": READINGS, "setback": 3}), "/parts/0/setback"),
+    ("assembly", assembly(None, {"frets": 20}), "/parts/1/frets"),
+    ("assembly", assembly(None, {"body_joint_fret": 14}), "/parts/1/body_joint_fret"),
+    ("assembly", assembly({"frets": 12, "body_joint_fret": 14}), "/parts/0/body_joint_fret"),
+    ("assembly", assembly({"frets": 12, "datum": "fret", "datum_fret": 14}), "/parts/0/datum_fret"),
+    ("assembly", assembly({"true_scale": None, "readings": READINGS, "frets": 5}), "/parts/0/readings"),
+    ("assembly", replacement({"body_joint_fret": 14}, {"body_joint_fret": 12}), "/parts/1/body_joint_fret"),
+    ("conformity", conformity({"true_scale": 650}, label_means="true_scale"), "/label_means"),
+    ("conformity", conformity({"made_to": "string_length"}), "/part/setback"),
+    ("conformity", conformity({"made_to": "string_length", "setback": 700}), "/part/setback"),
+    ("conformity", conformity({"setback": 3}), "/part/setback"),
+    ("label", {**part(), "coverage": 0.9}, "/coverage"),
+    ("label/pages", {"labels": [part()], "coverage": 0.9}, "/coverage"),
+    ("spec-sheet", part(setback=2), "/part/setback"),
+    (
+        "spec-sheet",
+        part(
+            true_scale=None, layout_scale=650, rule="equal", label="25.6 in", made_to="string_length", setback="0.5 mm"
+        ),
+        "/part/made_to",
+    ),
+    ("label", part(true_scale=None, readings=READINGS, label="650 mm", made_to="string_length"), "/part/setback"),
+    (
+        "compensation",
+        strung([{"pitch": "E4", "diameter": 0.3, "core_material": "steel"}] * 6, tuning="six_string_standard"),
+        "/tuning",
+    ),
+    ("stretch-test", stretched(scatter_from="uncertainties"), "/scatter_from"),
+    ("stretch-test", stretched(diameter=0.7), "/diameter"),
+    ("stretch-test", stretched(tension=68, unit_mass=0.37), "/unit_mass"),
     ("tooling", tooling(layout={"scale": 650, "rule": TWO_PITCHES, "frets": 3}), "/layout/rule/cents"),
     ("tooling", tooling(layout={"scale": 650, "rule": TWO_PITCHES, "frets": 0}), "/layout/frets"),
     ("tooling", tooling(layout={"scale": 0, "rule": "equal", "frets": 3}), "/layout/scale"),
@@ -131,6 +187,10 @@ WRONG = [
     ("tooling", tooling(boards=[[1, 2, 3], [1, 2]]), "/boards/1"),
     ("tooling", tooling(boards=[[1, 2, 3], [1, 2, "x"]]), "/boards/1/2"),
     ("tooling", tooling(boards=[[1, 2, 3], 5]), "/boards/1"),
+    ("tooling", tooling(boards=[[1, 2, 3], [1, 3, 2]]), "/boards/1/2"),
+    ("tooling", tooling(boards=[[1, 2, 3], [0, 0, 0.1]]), "/boards/1/1"),
+    ("tooling", tooling(unknown=[3, 2, 4]), "/unknown/1"),
+    ("tooling/origin", origin(board=[2, 1, 3]), "/board/1"),
     ("tooling", tooling(boards=[]), "/boards"),
     ("tooling", tooling(tolerance=0), "/tolerance"),
     ("tooling", tooling(significance=0), "/significance"),

@@ -136,3 +136,14 @@ def test_a_label_is_shown_as_it_was_written(send):
 
     assert sheet["label"]["text"] == "24 3/4 in"
     assert sheet["sentences"]["label"].startswith("The label says 24 3/4 in.")
+
+
+def test_listed_pitches_are_all_the_frets_there_are(send):
+    """Where the number of frets is left out; one that is beyond them is refused at the list."""
+    rule = {"name": "listed", "cents": [100.0 * fret for fret in range(1, 15)]}
+    part = {"id": "b", "kind": "board", "layout_scale": 650, "rule": rule}
+    sheet = send("POST", "/v1/spec-sheet", json={"part": part}).json()
+    refused = send("POST", "/v1/spec-sheet", json={"part": part | {"frets": 15}}).json()
+
+    assert [row["fret"] for row in sheet["frets"]] == list(range(1, 15))
+    assert refused["errors"][0]["pointer"] == "/part/rule/cents"

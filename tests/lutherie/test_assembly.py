@@ -564,3 +564,19 @@ def test_a_fret_beyond_the_listed_pitches_is_pointed_at(parts, field):
         assemble(AssemblyQuestion((*parts, *others)))
 
     assert refused.value.field == field
+
+
+def test_without_a_guard_band_any_uncertainty_will_do():
+    """A part whose scale cannot be told leaves it open without a guard band too, and all numbers are finite."""
+    crooked = board(650.0, (1, 2, 3, 4, 5, 6), errors=[0.0, 12.0, -8.0, 22.0, 7.0, 9.0])
+    (pair,) = ask(crooked, Part("t", "bridge", true_scale=650.0), guard_factor=0.0).pairs
+    assert (pair.decision, pair.mismatch) == ("undecided", None)
+    assert math.isfinite(pair.deciding.needed_uncertainty)
+
+
+def test_a_stated_tolerance_that_leaves_it_open_is_named():
+    """A scale stated to 2 mm cannot be told to agree within 0.5 mm; which part's readings would tell is said."""
+    rough = Part("rough", "board", true_scale=650.0, tolerance=2.0)
+    found = ask(rough, Part("t", "bridge", true_scale=650.0))
+    assert found.decision == "undecided"
+    assert "What is stated of rough is too rough" in found.statement

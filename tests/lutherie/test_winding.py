@@ -1,5 +1,6 @@
 """Windings: the mass of cores and wraps against solids that are measured another way."""
 
+import dataclasses
 import math
 
 import numpy as np
@@ -121,6 +122,17 @@ def test_a_wound_string_from_its_parts():
     assert string.stiffness_n == pytest.approx(1e3 * MATERIALS["steel"].modulus * core)
     assert {"mass-from-wraps", "catalogue-modulus"} <= {note.slug for note in string.notes}
     assert string.unit_mass_from == "material"
+
+
+def test_wraps_beside_a_known_mass_are_not_weighed_and_that_is_said():
+    """A mass that was measured stands before its parts, which are still held against the outer diameter."""
+    wraps = (Wrap("phosphor_bronze", 0.33),)
+    weighed = StringSpec("A2", 1.07, unit_mass=4.4, core_material="steel", core_diameter=0.41, wraps=wraps)
+    plain, thick = open_string(weighed, 650.0), open_string(dataclasses.replace(weighed, diameter=1.5), 650.0)
+
+    assert plain.unit_mass == 4.4
+    assert "wraps-not-weighed" in {note.slug for note in plain.notes}
+    assert ["diameters-differ" in {note.slug for note in string.notes} for string in (plain, thick)] == [False, True]
 
 
 def test_a_core_that_is_not_given_is_what_the_wraps_leave():

@@ -1435,7 +1435,10 @@ export interface components {
              * @enum {string}
              */
             unit?: "mm" | "in";
-            /** @description The part: what it claims (`true_scale`, `layout_scale` with `rule`, or `label`), and `readings`. */
+            /**
+             * @description The part: what it claims (`true_scale`, `layout_scale` with `rule`, or `label`), and `readings`.
+             *     Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together.
+             */
             part: components["schemas"]["PartIn"];
             /**
              * Tolerance
@@ -2119,7 +2122,7 @@ export interface components {
             zero_fret?: boolean;
             /**
              * Behind Zero Fret
-             * @description How far the board goes on behind a zero fret; 5 mm if left out. [unit]
+             * @description How far the board goes on behind a zero fret, where there is one; 5 mm if left out. [unit]
              * @default 5
              * @example 34.9 mm
              */
@@ -2949,7 +2952,10 @@ export interface components {
          * @description One label of many.
          */
         LabelOnPageIn: {
-            /** @description The part; its id is the stock number that the label bears. */
+            /**
+             * @description The part; its id is the stock number that the label bears.
+             *     Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together.
+             */
             part: components["schemas"]["PartIn"];
             /**
              * Title
@@ -3064,12 +3070,6 @@ export interface components {
              * @example 15.1 mm
              */
             top?: (number | string) | null;
-            /**
-             * Coverage
-             * @description Probability that a stated interval holds.
-             * @default 0.95
-             */
-            coverage?: number;
         };
         /**
          * LabelPagesOut
@@ -3113,6 +3113,11 @@ export interface components {
              * @description What the codes carry, label by label.
              */
             codes: string[];
+            /**
+             * Notes
+             * @description Cautions; the pages do not show them.
+             */
+            notes: components["schemas"]["Note"][];
         };
         /**
          * LabelSizeIn
@@ -3819,7 +3824,8 @@ export interface components {
             readings?: components["schemas"]["ReadingsIn"] | null;
             /**
              * Tolerance
-             * @description How far its true scale may be from what is stated (limits, plus and minus); left out, it is taken at its word.
+             * @description How far its true scale may be from the scale that is stated (limits, plus and minus); left out, that is taken at
+             *     its word.
              * @example 0.2 mm
              */
             tolerance?: (number | string) | null;
@@ -3832,12 +3838,13 @@ export interface components {
             made_to?: "true_scale" | "string_length";
             /**
              * Setback
-             * @description Setback that is in its string length, positive away from the nut.
+             * @description Setback that is in its string length, positive away from the nut; with `"made_to": "string_length"`, or with a
+             *     label alone, which may name one.
              */
             setback?: (number | string) | null;
             /**
              * Datum
-             * @description What it is placed from when it is put on: the nut, or a fret.
+             * @description What it is placed from when it is put on: the nut, or a fret. Of boards only a replacement is put on.
              * @default nut
              * @enum {string}
              */
@@ -3849,12 +3856,12 @@ export interface components {
             datum_fret?: number | null;
             /**
              * Frets
-             * @description Number of frets.
+             * @description Number of frets of a board or a neck blank.
              */
             frets?: number | null;
             /**
              * Body Joint Fret
-             * @description Fret at which the neck meets the body.
+             * @description Fret at which the neck meets the body; for boards of which one replaces the other.
              */
             body_joint_fret?: number | null;
             /** @description How far its saddle can be moved. */
@@ -4163,7 +4170,10 @@ export interface components {
              * @enum {string}
              */
             unit?: "mm" | "in";
-            /** @description The part; its id is the stock number that the label bears. */
+            /**
+             * @description The part; its id is the stock number that the label bears.
+             *     Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together.
+             */
             part: components["schemas"]["PartIn"];
             /**
              * Size
@@ -4194,12 +4204,6 @@ export interface components {
              * @description An address for the code to carry, instead of the text that /v1/label/read takes.
              */
             url?: string | null;
-            /**
-             * Coverage
-             * @description Probability that a stated interval holds.
-             * @default 0.95
-             */
-            coverage?: number;
         };
         /**
          * PrintedLabelOut
@@ -4248,6 +4252,11 @@ export interface components {
              * @description False where languages were asked for and none of them is known; it is in English then.
              */
             language_known: boolean;
+            /**
+             * Notes
+             * @description Cautions, in English; a drawing does not show them.
+             */
+            notes: components["schemas"]["Note"][];
         };
         /**
          * Problem
@@ -5400,7 +5409,7 @@ export interface components {
             tang_depth?: (number | string) | null;
             /**
              * Clearance
-             * @description How much deeper than the tang a slot is. [unit]
+             * @description How much deeper than the tang a slot is; it counts beside `tang_depth` alone. [unit]
              * @default 0
              * @example 34.9 mm
              */
@@ -5486,7 +5495,10 @@ export interface components {
              * @enum {string}
              */
             unit?: "mm" | "in";
-            /** @description The part; with `readings` what was measured, with `label` what its label says, with `frets` how many it has. */
+            /**
+             * @description The part; with `readings` what was measured, with `label` what its label says, with `frets` how many it has.
+             *     Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together.
+             */
             part: components["schemas"]["PartIn"];
             /** @description A string set to recommend setbacks for. */
             stringing?: components["schemas"]["StringingIn"] | null;

@@ -276,10 +276,11 @@ def _refuse_bad(bad: Sequence[_BadLine], lines: int) -> None:
         for one in bad[:_MOST_TOLD]
         for fault in one.faults or ({"pointer": "", "code": "bad_line", "detail": one.detail},)
     ]
+    # Where no line is good there are no other labels, whatever was asked for.
+    rest = ", or ask with bad_lines=list for the other labels and a list of these" if len(bad) < lines else ""
     message = (
         f"No label can be made of {counted(len(bad), 'line')} of {lines}, the first of them at /{bad[0].index}: "
-        f"{bad[0].detail} "
-        "Mend them, or ask with bad_lines=list for the other labels and a list of these."
+        f"{bad[0].detail} Mend them{rest}."
     )
     raise Refusal("invalid-request", message, faults=faults, facts={"bad_lines": len(bad), "lines": lines})
 

@@ -9,6 +9,7 @@ from scalewright.drawing.moving import moved
 from scalewright.drawing.page import Drawing
 from scalewright.drawing.sheet import PAPERS
 from scalewright.lutherie.errors import LutherieError, PaperError, refused_within
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.phrases import counted
 
 __all__ = [
@@ -93,6 +94,11 @@ class FilledPages:
     def codes(self) -> list[str]:
         """What the labels' codes carry."""
         return [label.code for label in self.labels]
+
+    @property
+    def notes(self) -> list[Note]:
+        """Cautions about what the labels state."""
+        return [note for label in self.labels for note in label.notes]
 
     @property
     def pages(self) -> int:

@@ -8,9 +8,10 @@ from scalewright.drawing.language import Language, decimals_for
 from scalewright.drawing.letters import text_width, wrap
 from scalewright.drawing.page import Drawing, Figure, Stamps, Text
 from scalewright.lutherie.errors import LabelSizeError, LutherieError
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Part, Source
-from scalewright.lutherie.tag import Tag, TagUnit, tag_of, tags_of
+from scalewright.lutherie.tag import Tag, TagUnit, notes_on, tag_of, tags_of
 from scalewright.lutherie.tag_text import write_tag
 
 __all__ = [
@@ -97,6 +98,11 @@ class FilledLabel:
     """What it states."""
     source: Source
     """What the true scale is known from."""
+
+    @property
+    def notes(self) -> list[Note]:
+        """Cautions about what it states."""
+        return notes_on(self.order.part, self.tag, self.source)
 
     @property
     def code(self) -> str:

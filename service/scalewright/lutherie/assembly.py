@@ -193,7 +193,7 @@ def _answer(question: AssemblyQuestion, known: list[dict[Side, Known]]) -> Assem
         tolerance=question.tolerance,
         guard_factor=question.guard_factor,
         coverage=question.beliefs.coverage,
-        notes=notes_of(decision, pairs, [line for part in known for line in part.values()]),
+        notes=notes_of(decision, pairs, [line for part in known for line in part.values()], held, boards),
     )
 
 

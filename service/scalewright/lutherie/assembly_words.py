@@ -8,10 +8,10 @@ from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.identification.words import length_in_words
 from scalewright.lutherie.known import Known
 from scalewright.lutherie.layout import true_scale_of
-from scalewright.lutherie.pairing import Pair
+from scalewright.lutherie.pairing import Held, Pair
 from scalewright.lutherie.part import FanScale
 from scalewright.lutherie.phrases import listed
-from scalewright.lutherie.replacement import BodyJoint, Replacement
+from scalewright.lutherie.replacement import BodyJoint, HeldBoards, Replacement
 from scalewright.lutherie.slant import Slant
 from scalewright.lutherie.spacing import EIGHTEENTH
 
@@ -180,7 +180,13 @@ def _common_label(short: Known, long: Known, spread: float) -> str | None:
     return f"{tenths / 10:.1f} in"
 
 
-def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) -> list[Note]:
+def notes_of(
+    decision: Decision,
+    pairs: Sequence[Pair],
+    known: Sequence[Known],
+    held: Sequence[Held],
+    boards: Sequence[HeldBoards],
+) -> list[Note]:
     """Cautions that come with an answer.
 
     Parameters
@@ -191,6 +197,10 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
         Each part against each other.
     known : sequence of Known
         What is known of the parts.
+    held : sequence of Held
+        Each part against each other, as they were compared.
+    boards : sequence of HeldBoards
+        Each new board against an old one, fret by fret.
 
     Returns
     -------
@@ -204,9 +214,9 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
         if one.source == "definition":
             text = f"The scale of {one.part.id} was taken as stated; a measured one is surer."
             notes.append(Note("taken-as-stated", text))
-        if one.source == "readings" and one.part.label is not None and one.hypotheses:
-            notes += _label_note(one)
-        if one.hypotheses and one.hypotheses[0].nut_offset and one.part.datum == "nut":
+        if one.source != "label" and one.hypotheses:
+            notes += _label_note(one, known)
+        if one.hypotheses and one.hypotheses[0].nut_offset and _from_the_nut(one, held):
             offset, spread = one.hypotheses[0].nut_offset, one.hypotheses[0].nut_deviation
             if abs(offset) > max(2.0 * spread, _NUT_MATTERS):
                 text = (
@@ -215,6 +225,7 @@ def notes_of(decision: Decision, pairs: Sequence[Pair], known: Sequence[Known]) 
                 )
                 notes.append(Note("nut-off-its-pattern", text))
     notes += _slant_note(known)
+    notes += _idle_notes(known, held, boards)
     if any(
         pair.absorption is not None and pair.absorption.absorbs == "yes" and pair.decision != "together"
         for pair in pairs
@@ -243,14 +254,48 @@ def _slant_note(known: Sequence[Known]) -> list[Note]:
     return [Note("slant-not-compared", text)]
 
 
-def _label_note(known: Known) -> list[Note]:
-    """Say so where a label is not the true scale that was measured."""
-    label = known.part.label
-    if label is None or abs(label.length - known.true_scale) <= max(2.0 * known.deviation, _NEAR):
+def _from_the_nut(known: Known, held: Sequence[Held]) -> bool:
+    """Whether something is placed from the nut of a part, or a part from its own."""
+    name = known.part.id
+    return any(name in {pair.first.part.id, pair.second.part.id} and pair.placed.part.datum == "nut" for pair in held)
+
+
+def _idle_notes(known: Sequence[Known], held: Sequence[Held], boards: Sequence[HeldBoards]) -> list[Note]:
+    """Say what was given of the parts that nothing here depends on."""
+    placed = {pair.placed.part.id for pair in held}
+    moved = {pair.moved.part.id for pair in held}
+    joined = {one.part.id for pair in boards if pair.offsets is not None for one in (pair.old, pair.new)}
+    parts = {one.part.id: one.part for one in known}
+    idle = {
+        "datum-not-used": (
+            [name for name, part in parts.items() if part.datum == "fret" and name not in placed],
+            "The datum of {} was not used, for the other parts are placed against it, each from its own.",
+        ),
+        "travel-not-used": (
+            [name for name, part in parts.items() if part.travel is not None and name not in moved],
+            "The saddle travel of {} was not used: that of the part with the saddle line counts.",
+        ),
+        "body-joint-not-used": (
+            [name for name, part in parts.items() if part.body_joint_fret is not None and name not in joined],
+            "The body joint of {} was not looked at, for no board of one scale and a known rule replaces another.",
+        ),
+    }
+    return [Note(slug, text.format(listed(names))) for slug, (names, text) in idle.items() if names]
+
+
+def _label_note(known: Known, lines: Sequence[Known]) -> list[Note]:
+    """Say so where a label is no true scale of its part."""
+    part, label = known.part, known.part.label
+    if label is None:
         return []
+    length = label.length - (part.setback or 0.0) if part.made_to == "string_length" else label.length
+    sides = [one for one in lines if one.part is part]
+    if any(abs(length - one.true_scale) <= max(2.0 * one.deviation, _NEAR) for one in sides):
+        return []
+    scales = listed([length_in_words(one.true_scale, one.deviation or 0.05) for one in sides])
+    are = "its true scale is" if len(sides) == 1 else "its true scales are"
     text = (
-        f"The label of {known.part.id} says {length_in_words(label.length, 0.05)}, and its true scale is "
-        f"{length_in_words(known.true_scale, known.deviation)}; a label is a name, and may be a layout "
-        "scale or rounded."
+        f"The label of {part.id} says {length_in_words(label.length, 0.05)}, and {are} {scales}; a label is a name, "
+        "and may be a layout scale or rounded."
     )
     return [Note("label-is-not-true-scale", text)]

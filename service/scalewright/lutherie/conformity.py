@@ -8,7 +8,7 @@ from scalewright.lutherie.errors import ContradictoryPartError, LutherieError, U
 from scalewright.lutherie.estimate import Estimate, Note, normal_estimate
 from scalewright.lutherie.identification import Beliefs, Identification
 from scalewright.lutherie.identification.words import length_in_words, rule_in_words
-from scalewright.lutherie.known import identify_parts, stated_scale
+from scalewright.lutherie.known import identify_parts
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import FanScale, Part
 from scalewright.lutherie.ruling import (
@@ -22,6 +22,7 @@ from scalewright.lutherie.ruling import (
     rule_on,
 )
 from scalewright.lutherie.spacing import EIGHTEENTH, EQUAL, Rule
+from scalewright.lutherie.stated import stated_scale, without_setback
 
 __all__ = ["Conformity", "ConformityQuestion", "LabelMeans", "RuleAgrees", "conform", "conform_all"]
 
@@ -209,15 +210,16 @@ def _claim(question: ConformityQuestion) -> tuple[float, Rule | None]:
         message = "one line of readings cannot be held against two scales; ask for each side as a part of its own"
         raise ContradictoryPartError(message, field=("part", "true_scale"))
     if stated is not None:
+        if question.label_means is not None:
+            message = "the part is held against its stated scale and not against a label; leave label_means out"
+            raise ContradictoryPartError(message, field=("label_means",))
         return stated, part.rule
     if part.label is None:
         message = "the part claims nothing to be held against; add its label, true_scale or layout_scale and rule"
         raise UndefinedPartError(message, field=("part", "label"), example="25.4 in")
     means = _label_means(question)
     rule = part.rule or (EQUAL if means == "true_scale" else EIGHTEENTH)
-    length = part.label.length
-    if part.made_to == "string_length":
-        length -= part.setback or 0.0
+    length = without_setback(part.label.length, part, ("part",))
     if means == "layout_scale":
         length = true_scale_of(rule, length) or length
     return length, rule
@@ -264,6 +266,8 @@ def _notes(question: ConformityQuestion, found: Identification, agrees: RuleAgre
         read = {"true_scale": "true scale", "layout_scale": "layout scale"}[_label_means(question)]
         text = f"The label was read as naming the {read}; a label alone does not say which of the two it names."
         notes.append(Note("label-reading", text))
+    else:
+        notes += _set_aside(part)
     if agrees == "no":
         text = "The frets do not stand where the claimed rule puts them, whatever the true scale; hold them against it."
         notes.append(Note("other-rule", text))
@@ -272,4 +276,16 @@ def _notes(question: ConformityQuestion, found: Identification, agrees: RuleAgre
         "local codes and qualified practice."
     )
     notes.append(Note("before-gluing", text))
+    return notes
+
+
+def _set_aside(part: Part) -> list[Note]:
+    """Say what of a part that states its scale the ruling does not rest on."""
+    notes = []
+    if part.label is not None:
+        text = "The part was held against its stated scale, and not against its label; leave the scale out for that."
+        notes.append(Note("label-set-aside", text))
+    if part.tolerance:
+        text = "How far the part may be off is the tolerance of the question; that of the part was not used."
+        notes.append(Note("part-tolerance-set-aside", text))
     return notes

@@ -25,6 +25,10 @@ _OWN_AT_MOST, _CALIPER_AT_MOST = 3, 16
 """So many more readings are worth advising with the instrument at hand, and with a caliper."""
 
 
+_LEAST_GUARD = 0.01
+"""A guard band of fewer standard uncertainties asks for no more than this one. [-]"""
+
+
 @dataclass(frozen=True, slots=True)
 class ReadingOn:
     """A reading to take on one of the parts."""
@@ -143,11 +147,12 @@ def deciding_readings(
     abs(abs(mismatch) - tolerance) / guard_factor. What each reading adds is reckoned by
     :mod:`scalewright.lutherie.precision`.
     """
-    needed = abs(abs(mismatch) - tolerance) / guard_factor
+    needed = abs(abs(mismatch) - tolerance) / max(guard_factor, _LEAST_GUARD)
     fixed = math.sqrt(sum(known.deviation**2 for known in (one, other) if known.source == "definition"))
     sides = [prospects.of(known) for known in (one, other) if known.source != "definition"]
     if not sides or fixed >= needed:
-        return _undecidable(fixed, needed)
+        too_rough = [known.part.id for known in (one, other) if known.source == "definition" and known.deviation > 0.0]
+        return _undecidable(fixed, needed, too_rough)
     own = [side for side in sides if side.uncertainty > 0.0]
     attempts: list[tuple[float | None, int]] = []
     if len(own) == len(sides):
@@ -198,9 +203,15 @@ def _words(readings: Sequence[ReadingOn]) -> str:
     return f"Measure {listed(places)}, to {plain(sure, 2)} mm (k = 1); that should decide it."
 
 
-def _undecidable(expected: float, needed: float) -> DecidingReadings:
+def _undecidable(expected: float, needed: float, too_rough: Sequence[str] = ()) -> DecidingReadings:
+    """No readings; ``too_rough`` names parts whose stated tolerances leave it open."""
     text = (
         "The mismatch lies so near the tolerance that no caliper reading can be expected to decide it; lay the parts "
         "against each other, or treat them as not belonging together."
     )
+    if too_rough:
+        text = (
+            f"What is stated of {listed(too_rough)} is too rough to decide it; give readings of it instead, or a "
+            "closer tolerance."
+        )
     return DecidingReadings([], expected, needed, text)

@@ -2,23 +2,24 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError, refused_within
-from scalewright.lutherie.identification import Beliefs, CandidateFit, Identification, identify_all
+from scalewright.lutherie.errors import ContradictoryPartError, UndefinedPartError
+from scalewright.lutherie.identification import Beliefs, Candidate, CandidateFit, Identification, identify_all
 from scalewright.lutherie.identification.words import length_in_words
 from scalewright.lutherie.label import SETBACK, SETBACK_UNCERTAINTY, meanings_of
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import FanScale, Part, Side, Source
-from scalewright.lutherie.spacing import Rule, cents
+from scalewright.lutherie.spacing import Listed, Rule
+from scalewright.lutherie.stated import STATED_ALIKE, stated_scale
 
-__all__ = ["STATED_ALIKE", "Hypothesis", "Known", "identify_parts", "known_of", "stated_scale"]
-
-STATED_ALIKE = 0.1
-"""Two stated scales that differ by less than this are the same but for rounding. [mm]"""
+__all__ = ["Hypothesis", "Known", "identify_parts", "known_of"]
 
 _CONTRADICTED = 3.0
 """Standard deviations beyond which readings contradict a stated scale. [-]"""
+
+_UNLIKELY = 0.05
+"""A stated rule that the readings leave less likely than this is contradicted: what establishes another. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +92,35 @@ def identify_parts(parts: Sequence[Part], beliefs: Beliefs) -> list[Identificati
     ------
     TooFewPitchesError
         Listed pitches among the candidates that end before the highest fret read.
+
+    Notes
+    -----
+    A rule that is stated of a part, and is none of the candidates, is compared with them at the prior of the
+    likeliest.
     """
-    found = iter(identify_all([part.survey for part in parts if part.survey is not None], beliefs))
-    return [None if part.survey is None else next(found) for part in parts]
+    members: dict[Rule | None, list[int]] = {}
+    for index, part in enumerate(parts):
+        if part.survey is not None:
+            members.setdefault(_to_compare(part, beliefs), []).append(index)
+    found: dict[int, Identification] = {}
+    for rule, indices in members.items():
+        compared = beliefs
+        if rule is not None:
+            prior = max(candidate.prior for candidate in beliefs.candidates)
+            compared = replace(beliefs, candidates=(*beliefs.candidates, Candidate(rule, prior)))
+        surveys = [survey for index in indices if (survey := parts[index].survey) is not None]
+        found.update(zip(indices, identify_all(surveys, compared), strict=True))
+    return [found.get(index) for index in range(len(parts))]
+
+
+def _to_compare(part: Part, beliefs: Beliefs) -> Rule | None:
+    """Rule that is stated of a part that was measured, and is no candidate yet."""
+    rule = part.rule
+    if rule is None or rule in beliefs.fixed_rules or part.survey is None:
+        return None
+    if isinstance(rule, Listed) and not rule.repeat and len(rule.cents) < max(part.survey.procedure.end):
+        return None  # stated_scale refuses it
+    return None if true_scale_of(rule, 1.0) is None else rule
 
 
 def known_of(
@@ -125,7 +152,8 @@ def known_of(
     Notes
     -----
     What was measured stands before what is stated, and that before a label. They are compared, and never
-    averaged: a stated scale that the readings contradict by more than three standard deviations is refused.
+    averaged: a stated scale that the readings contradict by more than three standard deviations is refused. A stated
+    rule that the readings leave is taken at its word, and one that they do not leave is refused.
     """
     stated = stated_scale(part, place)
     if isinstance(stated, FanScale):
@@ -136,12 +164,11 @@ def known_of(
             for side, length in sides
         }
     if identification is not None:
-        hypotheses = _measured(identification)
-        measured = Known(part, "readings", hypotheses, identification, place)
+        found = identification if part.rule is None else _by_the_stated(part.rule, place, identification)
+        hypotheses = _measured(found)
+        measured = Known(part, "readings", hypotheses, found, place)
         if stated is not None and hypotheses:
             _refuse_contradiction(part, place, stated, measured)
-        if part.rule is not None:
-            _refuse_other_rule(part.rule, place, identification)
         return {"whole": measured}
     if stated is not None:
         one = Hypothesis(1.0, part.rule, stated, part.tolerance / math.sqrt(3.0))
@@ -149,6 +176,8 @@ def known_of(
     assert part.label is not None  # noqa: S101  (stated_scale has refused a part that nothing defines)
     given = (SETBACK, SETBACK_UNCERTAINTY) if part.setback is None else (part.setback, 0.0)
     meanings = meanings_of(part.label, *given)
+    if part.made_to == "string_length":
+        meanings = [meaning for meaning in meanings if meaning.basis == "string_length"]
     if part.rule is not None:
         # A stated rule leaves the meanings under it, if it is one that labels are read by.
         meanings = [meaning for meaning in meanings if meaning.rule in {None, part.rule}] or meanings
@@ -188,79 +217,6 @@ def _nut_of(fit: CandidateFit) -> tuple[float, float]:
     return (0.0, 0.0) if fit.nut_offset is None else (fit.nut_offset.value, fit.nut_offset.standard_uncertainty)
 
 
-def stated_scale(part: Part, place: tuple[str | int, ...]) -> float | FanScale | None:
-    """True scale that is stated for a part, after a look whether it is stated twice.
-
-    Parameters
-    ----------
-    part : Part
-        As it is described.
-    place : tuple
-        Path to the part in the question, for refusals.
-
-    Returns
-    -------
-    float, FanScale or None
-        None for a part that has a label or readings alone. [mm]
-
-    Raises
-    ------
-    UndefinedPartError
-        Nothing says what the part's scale is.
-    ContradictoryPartError
-        It is stated twice, and the two differ.
-    TooFewPitchesError
-        Its listed pitches end before its last fret.
-    """
-    if part.true_scale is None and part.layout_scale is None and part.label is None and part.survey is None:
-        message = (
-            "nothing says what this part's scale is; give its true_scale, layout_scale and rule, label or readings"
-        )
-        raise UndefinedPartError(message, field=place, example={"true_scale": "25.4 in"})
-    _refuse_short_list(part, place)
-    of_layout = None
-    if part.layout_scale is not None:
-        if part.rule is None:
-            message = "a layout scale means nothing without its spacing rule; add the rule"
-            raise UndefinedPartError(message, field=(*place, "rule"), example="eighteenth")
-        of_layout = true_scale_of(part.rule, part.layout_scale)
-        if of_layout is None:
-            message = "this rule has no octave fret, so its layout scale gives no true scale; give the true_scale"
-            raise UndefinedPartError(message, field=(*place, "rule"))
-    stated = part.true_scale
-    if isinstance(stated, FanScale):
-        if of_layout is not None or part.survey is not None:
-            message = (
-                "a fan board has a scale for each side; one layout scale or one line of readings cannot define both, "
-                "so give them as parts of their own"
-            )
-            raise ContradictoryPartError(message, field=(*place, "true_scale"))
-        return stated
-    if stated is not None and part.made_to == "string_length":
-        if part.setback is None:
-            message = "a string length gives a true scale only with the setback that is in it; add the setback"
-            raise UndefinedPartError(message, field=(*place, "setback"), example="2.5 mm")
-        stated -= part.setback
-    if stated is not None and of_layout is not None and abs(stated - of_layout) > max(STATED_ALIKE, part.tolerance):
-        message = (
-            f"the stated true scale is {length_in_words(stated, 0.01)}, and layout scale and rule give "
-            f"{length_in_words(of_layout, 0.01)}: they differ by {abs(stated - of_layout):.2f} mm; leave one out, "
-            "or mend it"
-        )
-        raise ContradictoryPartError(
-            message, field=(*place, "true_scale"), part=part.id, stated_mm=stated, from_layout_mm=of_layout
-        )
-    return of_layout if stated is None else stated
-
-
-def _refuse_short_list(part: Part, place: tuple[str | int, ...]) -> None:
-    """Refuse listed pitches that end before a fret that the part is said to have."""
-    needed = max(part.frets or 0, part.body_joint_fret or 0, (part.datum_fret or 0) if part.fretted else 0)
-    if part.rule is not None and needed:
-        with refused_within(place):
-            cents(part.rule, needed)
-
-
 def _refuse_contradiction(part: Part, place: tuple[str | int, ...], stated: float, measured: Known) -> None:
     """Refuse a stated scale that the readings contradict under every rule that they leave."""
     allowed = max(STATED_ALIKE, part.tolerance)
@@ -277,9 +233,29 @@ def _refuse_contradiction(part: Part, place: tuple[str | int, ...], stated: floa
         raise ContradictoryPartError(message, field=(*place, field), part=part.id, stated_mm=stated, measured_mm=value)
 
 
-def _refuse_other_rule(rule: Rule, place: tuple[str | int, ...], found: Identification) -> None:
-    """Refuse a stated rule where the readings establish another one that it was compared with."""
-    compared = [fit.rule for fit in found.candidates]
-    if found.verdict == "established" and rule in compared and rule not in found.family:
+def _by_the_stated(rule: Rule, place: tuple[str | int, ...], found: Identification) -> Identification:
+    """What readings say where the rule is stated; refuses a rule that they do not leave."""
+    if true_scale_of(rule, 1.0) is None:
+        message = "under a rule without an octave fret readings give no true scale; leave the rule or the readings out"
+        raise UndefinedPartError(message, field=(*place, "rule"))
+    fit = next(fit for fit in found.candidates if fit.rule == rule)
+    if found.verdict == "established" and rule not in found.family:
         message = "the stated spacing rule is another than the one the readings establish; mend one of them"
         raise ContradictoryPartError(message, field=(*place, "rule"))
+    if found.verdict == "none" or fit.probability < _UNLIKELY:
+        message = (
+            "the readings are not those of the stated spacing rule; leave the rule out, or measure once more what is "
+            "farthest off"
+        )
+        raise ContradictoryPartError(message, field=(*place, "rule"))
+    if found.rule == rule:
+        return found
+    return replace(
+        found,
+        rule=rule,
+        layout_scale=fit.layout_scale,
+        true_scale=fit.true_scale,
+        nut_offset=fit.nut_offset,
+        candidates=[fit],
+        statement=f"{found.statement} The spacing rule is taken as stated.",
+    )

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
 from typing import Literal, TypeAlias
@@ -16,7 +16,7 @@ from scalewright.lutherie.errors import refused_at
 from scalewright.lutherie.estimate import Estimate, Floats
 from scalewright.lutherie.known import Hypothesis, Known
 from scalewright.lutherie.layout import true_scale_of
-from scalewright.lutherie.part import Side
+from scalewright.lutherie.part import Side, Travel
 from scalewright.lutherie.ruling import Interval
 from scalewright.lutherie.spacing import CENTS_PER_OCTAVE, EQUAL, Listed, Rule
 
@@ -186,6 +186,16 @@ class Held:
     differences: Mixtures | None
     """Mismatch of the true scales, and that of the saddle line; None where one part cannot be told. [mm]"""
 
+    @property
+    def placed(self) -> Known:
+        """Which of the two is placed by its datum: of two boards the new one, else the one with the saddle line."""
+        return self.fretted if self.saddle.part.fretted else self.saddle
+
+    @property
+    def moved(self) -> Known:
+        """Which of the two has the travel that counts."""
+        return self.saddle if self.saddle.part.travel is not None else self.fretted
+
 
 def hold(one: Known, other: Known, side: Side) -> Held:
     """Hold one part against another.
@@ -216,11 +226,12 @@ def hold(one: Known, other: Known, side: Side) -> Held:
     scale = [b.true_scale - a.true_scale for a, b in couples]
     spread = [math.hypot(a.deviation, b.deviation) for a, b in couples]
     ordered = couples if fretted is first else [(b, a) for a, b in couples]
-    line, line_spread = _saddle_line(fretted, saddle, ordered)
+    held = Held(first, second, side, fretted, saddle, None)
+    line, line_spread = _saddle_line(held, ordered)
     differences = Mixtures(
         weight / np.sum(weight), np.stack([scale, line], axis=1), np.stack([spread, line_spread], axis=1)
     )
-    return Held(first, second, side, fretted, saddle, differences)
+    return replace(held, differences=differences)
 
 
 def pair_of(held: Held, estimates: Sequence[Estimate], demands: Demands, prospects: Prospects) -> Pair:
@@ -277,16 +288,14 @@ def pair_of(held: Held, estimates: Sequence[Estimate], demands: Demands, prospec
         tolerance=demands.tolerance,
         guard_band=demands.guard_factor * mismatch.standard_uncertainty,
         cents=_cents(held.fretted, saddle_mismatch) if held.fretted.part.fretted else [],
-        absorption=_absorption(held.fretted, held.saddle, line, demands),
+        absorption=_absorption(held.moved.part.travel, line, demands),
         deciding=deciding,
     )
 
 
-def _saddle_line(
-    fretted: Known, saddle: Known, couples: Sequence[tuple[Hypothesis, Hypothesis]]
-) -> tuple[list[float], list[float]]:
+def _saddle_line(held: Held, couples: Sequence[tuple[Hypothesis, Hypothesis]]) -> tuple[list[float], list[float]]:
     """Where the saddle line falls beyond the end of the true scale of the part with the frets, and how surely. [mm]"""
-    placed = fretted if saddle.part.fretted else saddle
+    placed = held.placed
     fret = (placed.part.datum_fret or 0) if placed.part.datum == "fret" else 0
     means, deviations = [], []
     with refused_at((*placed.place, "datum_fret")):
@@ -329,9 +338,8 @@ def _cents(fretted: Known, shift: Estimate) -> list[CentsAtFret]:
     return found
 
 
-def _absorption(fretted: Known, saddle: Known, line: Mixture, demands: Demands) -> Absorption | None:
+def _absorption(travel: Travel | None, line: Mixture, demands: Demands) -> Absorption | None:
     """Whether the travel of the saddle reaches the end of the true scale."""
-    travel = saddle.part.travel or fretted.part.travel
     if travel is None:
         return None
     reach = Interval(-travel.away_from_nut, travel.towards_nut)

@@ -7,7 +7,7 @@ import numpy as np
 
 from scalewright.lutherie.deciding import USUAL_FRETS
 from scalewright.lutherie.decision import Decision, Mixtures, decide
-from scalewright.lutherie.errors import refused_at
+from scalewright.lutherie.errors import ContradictoryPartError, refused_at
 from scalewright.lutherie.estimate import Estimate, Floats
 from scalewright.lutherie.known import Known
 from scalewright.lutherie.pairing import Demands, distances_to_frets
@@ -95,8 +95,11 @@ def hold_boards(old: Known, new: Known) -> HeldBoards:
     ------
     TooFewPitchesError
         Listed pitches that end before the joint fret or the datum fret.
+    ContradictoryPartError
+        Joint frets that differ.
     """
     parts = (old.part, new.part)
+    _refuse_two_joints(old, new)
     datum = (new.part.datum_fret or 0) if new.part.datum == "fret" else 0
     counts = [part.frets or (max(part.survey.procedure.end) if part.survey is not None else None) for part in parts]
     rules = [known.rule for known in (old, new)]
@@ -114,6 +117,17 @@ def hold_boards(old: Known, new: Known) -> HeldBoards:
         with refused_at(reach[max(reach)]):
             offsets = _offsets(old, new, datum, [*range(1, frets + 1)], joint)
     return HeldBoards(old, new, datum, frets, joint, offsets)
+
+
+def _refuse_two_joints(old: Known, new: Known) -> None:
+    """Refuse boards that meet the body at different frets: no one fret can be in line there."""
+    frets = (old.part.body_joint_fret, new.part.body_joint_fret)
+    if None not in frets and frets[0] != frets[1]:
+        message = (
+            f"{old.part.id} meets the body at fret {frets[0]}, and {new.part.id}, which replaces it, at fret "
+            f"{frets[1]}; give both the same body_joint_fret, or leave one out"
+        )
+        raise ContradictoryPartError(message, field=(*new.place, "body_joint_fret"))
 
 
 def _offsets(old: Known, new: Known, datum: int, frets: list[int], joint: int | None) -> Mixtures:

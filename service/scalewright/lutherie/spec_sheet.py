@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal, TypeAlias
+from typing import Literal
 
 from scalewright.lutherie.compensation import Order, compensate_all
 from scalewright.lutherie.conformity import Conformity, ConformityQuestion, conform
-from scalewright.lutherie.errors import LutherieError, UndefinedPartError
+from scalewright.lutherie.errors import LutherieError, UndefinedPartError, refused_within
 from scalewright.lutherie.estimate import Estimate, normal_estimate
 from scalewright.lutherie.fingerboard import Fingerboard, Plan, draw_up
 from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths, Measured, Side, StringPlan
@@ -16,12 +16,11 @@ from scalewright.lutherie.label import Label
 from scalewright.lutherie.layout import lay_out
 from scalewright.lutherie.part import Kind, Part, Source
 from scalewright.lutherie.setup import Heights, Setup
-from scalewright.lutherie.spacing import Rule
+from scalewright.lutherie.spacing import Listed, Rule
 from scalewright.lutherie.string_spec import StringSpec
-from scalewright.lutherie.tag import Tag, TagUnit, tag_of
+from scalewright.lutherie.tag import LabelNames, Tag, TagUnit, named_by, tag_of
 
 __all__ = [
-    "LabelNames",
     "SheetFret",
     "SheetLabel",
     "SheetPlan",
@@ -32,14 +31,9 @@ __all__ = [
     "draw_up_sheet",
 ]
 
-LabelNames: TypeAlias = Literal["true_scale", "layout_scale", "neither"]
-"""Which length the number on a label is, if either."""
-
 _FRETS = 22
 _SIXTY_FOURTHS = 64
 _INCH = 25.4
-_AT_ITS_WORD = 0.3
-"""How far a length may be from a label that names it: about an 80th of an inch; common practice, no source. [mm]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +204,10 @@ def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
     """
     part = plan.part
     tag, source = tag_of(part, plan.unit, plan.beliefs)
-    count = part.frets or _FRETS
+    if part.made_to == "string_length" and part.true_scale is None and source != "label":
+        message = "a sheet shows an old label as it is written, whatever it ends at; leave made_to and setback out"
+        raise UndefinedPartError(message, field=("part", "made_to"))
+    count = part.frets or _usual_frets(tag.rule)
     frets = _frets(part, tag.rule, tag.layout_scale, count)
     if not frets and (plan.stringing is not None or plan.outline is not None):
         message = "strings and an outline need a board whose spacing rule and layout scale are known; state them"
@@ -241,11 +238,20 @@ def draw_up_sheet(plan: SheetPlan) -> SpecSheet:
     )
 
 
+def _usual_frets(rule: Rule | None) -> int:
+    """How many frets a board is taken to have where that is not said: pitches that do not repeat are all there are."""
+    if isinstance(rule, Listed) and not rule.repeat:
+        return min(_FRETS, len(rule.cents))
+    return _FRETS
+
+
 def _frets(part: Part, rule: Rule | None, layout_scale: float | None, count: int) -> list[SheetFret]:
     """Frets along one line; none where there are none or the rule is not known."""
     if not part.fretted or rule is None or layout_scale is None:
         return []
-    return [SheetFret(row.fret, row.from_nut, row.to_true_end) for row in lay_out(rule, layout_scale, count).frets]
+    with refused_within(("part",)):
+        rows = lay_out(rule, layout_scale, count).frets
+    return [SheetFret(row.fret, row.from_nut, row.to_true_end) for row in rows]
 
 
 def _refuse_for_fans(plan: SheetPlan) -> None:
@@ -262,18 +268,9 @@ def _refuse_for_fans(plan: SheetPlan) -> None:
 
 
 def _label(label: Label, tag: Tag) -> SheetLabel:
-    """Which length a label names; of a fan board's two sides the one that is nearer."""
-    true_scale, layout_scale = tag.true_scale, tag.layout_scale
-    treble = tag.treble_scale
-    if treble is not None and abs(label.length - treble) < abs(label.length - true_scale):
-        true_scale, layout_scale = treble, tag.treble_layout
-    near = max(min(0.5 * label.grain, _AT_ITS_WORD), 2.0 * (tag.uncertainty or 0.0))
-    names: LabelNames = "neither"
-    if abs(label.length - true_scale) <= near:
-        names = "true_scale"
-    elif layout_scale is not None and abs(label.length - layout_scale) <= near:
-        names = "layout_scale"
-    return SheetLabel(label.text, label.length, label.unit, names, label.length - true_scale)
+    """Which length a label names."""
+    names, excess = named_by(label, tag)
+    return SheetLabel(label.text, label.length, label.unit, names, excess)
 
 
 def _setbacks(

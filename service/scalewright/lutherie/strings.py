@@ -14,7 +14,14 @@ from scalewright.lutherie.string_spec import (
     StringSpec,
 )
 from scalewright.lutherie.temperament import frequency_of
-from scalewright.lutherie.winding import Section, core_section, seat_below, wound_diameter, wrap_mass
+from scalewright.lutherie.winding import (
+    Section,
+    core_section,
+    seat_below,
+    set_wraps_aside,
+    wound_diameter,
+    wrap_mass,
+)
 
 __all__ = ["BREAKING_CAUTION", "open_string"]
 
@@ -153,6 +160,8 @@ def _unit_mass(
     if spec.unit_mass is not None and spec.tension is not None:
         message = "unit_mass and tension say the same thing at a known pitch and length; give one of them"
         raise StringDescriptionError(message, field=("tension",))
+    if spec.wraps and (spec.unit_mass is not None or spec.tension is not None):
+        set_wraps_aside(section.seat, spec.wraps, spec.diameter, notes)
     if spec.unit_mass is not None:
         if not spec.unit_mass > 0.0:
             message = "a string has a mass; give unit_mass in grams per metre, above zero"

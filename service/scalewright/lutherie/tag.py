@@ -6,16 +6,26 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from scalewright.lutherie.errors import LutherieError, OutsideScaleError, UndefinedPartError
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.identification import Beliefs, Identification
-from scalewright.lutherie.known import STATED_ALIKE, Known, identify_parts, known_of
+from scalewright.lutherie.identification.words import length_in_words
+from scalewright.lutherie.known import Known, identify_parts, known_of
+from scalewright.lutherie.label import Label
 from scalewright.lutherie.layout import layout_scale_of
 from scalewright.lutherie.part import FanScale, Kind, Part, Source
 from scalewright.lutherie.spacing import Rule
+from scalewright.lutherie.stated import STATED_ALIKE
 
-__all__ = ["Tag", "TagUnit", "tag_of", "tags_of"]
+__all__ = ["LabelNames", "Tag", "TagUnit", "named_by", "notes_on", "tag_of", "tags_of"]
 
 _POSSIBLE = 0.01
 """A meaning less likely than this need not be counted with. [-]"""
+
+_AT_ITS_WORD = 0.3
+"""How far a length may be from a label that names it: about an 80th of an inch; common practice, no source. [mm]"""
+
+LabelNames: TypeAlias = Literal["true_scale", "layout_scale", "neither"]
+"""Which length the number on a label is, if either."""
 
 TagUnit: TypeAlias = Literal["mm", "in"]
 """Units that a tag's lengths are written in."""
@@ -194,3 +204,62 @@ def _layout_scale(rule: Rule | None, true_scale: float) -> float | None:
         return layout_scale_of(rule, true_scale, "true")
     except OutsideScaleError:
         return None
+
+
+def named_by(label: Label, tag: Tag, setback: float = 0.0) -> tuple[LabelNames, float]:
+    """Which length of a part its old label names; of a fan board's two sides that of the nearer.
+
+    Parameters
+    ----------
+    label : Label
+        As it is written.
+    tag : Tag
+        What is known of the part.
+    setback : float
+        That is in the label, where it is a string length. [mm]
+
+    Returns
+    -------
+    names : {"true_scale", "layout_scale", "neither"}
+        Within its last digit, a label's usual care and twice the uncertainty.
+    excess : float
+        Label minus true scale. [mm]
+    """
+    true_scale, layout_scale = tag.true_scale, tag.layout_scale
+    treble, length = tag.treble_scale, label.length - setback
+    if treble is not None and abs(length - treble) < abs(length - true_scale):
+        true_scale, layout_scale = treble, tag.treble_layout
+    near = max(min(0.5 * label.grain, _AT_ITS_WORD), 2.0 * (tag.uncertainty or 0.0))
+    names: LabelNames = "neither"
+    if abs(length - true_scale) <= near:
+        names = "true_scale"
+    elif layout_scale is not None and abs(length - layout_scale) <= near:
+        names = "layout_scale"
+    return names, label.length - true_scale
+
+
+def notes_on(part: Part, tag: Tag, source: Source) -> list[Note]:
+    """Cautions that come with what a label states.
+
+    Parameters
+    ----------
+    part : Part
+        As it is described.
+    tag : Tag
+        What the label states of it.
+    source : {"readings", "definition", "label"}
+        What that is known from.
+
+    Returns
+    -------
+    list of Note
+        One where the part has an old label that names neither its true scale nor its layout scale.
+    """
+    setback = part.setback or 0.0 if part.made_to == "string_length" else 0.0
+    if part.label is None or source == "label" or named_by(part.label, tag, setback)[0] != "neither":
+        return []
+    text = (
+        f"The label of {part.id} so far says {length_in_words(part.label.length, 0.05)}, which is neither its true "
+        "scale nor its layout scale; the new one does not show it."
+    )
+    return [Note("label-is-not-true-scale", text)]

@@ -28,10 +28,10 @@ from collections.abc import Mapping
 from typing import get_args
 
 from scalewright.lutherie.errors import ContradictoryPartError, UnreadableTagError
-from scalewright.lutherie.known import STATED_ALIKE
 from scalewright.lutherie.layout import true_scale_of
 from scalewright.lutherie.part import Kind
 from scalewright.lutherie.spacing import EIGHTEENTH, MOST_FRETS, Divisor, Eighteenth, Equal, Listed, Rule
+from scalewright.lutherie.stated import STATED_ALIKE
 from scalewright.lutherie.tag import Tag, TagUnit
 
 __all__ = ["DECIMALS", "LONGEST_TAG", "read_tag", "tag_length", "write_tag"]

@@ -150,7 +150,7 @@ def study(
     ToleranceError
         A tolerance of zero or less.
     ImpossibleReadingError
-        Commanded positions that do not ascend, or that reach the end of the scale.
+        Positions of a board, or commanded ones, that do not ascend, or commanded ones that reach the end of the scale.
 
     Notes
     -----
@@ -220,7 +220,7 @@ def came_from(tool: Tool, board: Sequence[float], signatures: Sequence[Signature
     UnequalSlotsError
         A board or a signature with more or fewer slots than were commanded.
     ImpossibleReadingError
-        Commanded positions that do not ascend, or that reach the end of the scale.
+        Positions of a board, or commanded ones, that do not ascend, or commanded ones that reach the end of the scale.
     """
     return origin_of(_deviations(board, _checked(tool), "board"), signatures)
 
@@ -232,8 +232,22 @@ def _deviations(board: Sequence[float], commanded: Floats, name: str) -> list[fl
             f"this board has {counted(len(board), 'slot')} for {len(commanded)} that were commanded; give one for each"
         )
         raise UnequalSlotsError(message, field=(name,), given=len(board), needed=len(commanded))
-    deviations: list[float] = (np.array(board) - commanded).tolist()
+    positions = np.array(board)
+    _refuse_descent(positions[None], ((name,),))
+    deviations: list[float] = (positions - commanded).tolist()
     return deviations
+
+
+def _refuse_descent(boards: Floats, places: Sequence[tuple[str | int, ...]]) -> None:
+    """Refuse boards whose slots are out of order: deviations given for positions, or numbers that changed places."""
+    down = np.argwhere(np.diff(boards) <= 0.0)
+    if down.size:
+        board, slot = down[0].tolist()
+        message = (
+            f"slot {slot + 2} of this board does not lie beyond slot {slot + 1}; give positions from the tool's own "
+            "zero, in ascending order"
+        )
+        raise ImpossibleReadingError(message, field=(*places[board], slot + 1))
 
 
 def _checked(tool: Tool) -> Floats:
@@ -265,7 +279,9 @@ def _table(readings: Floats | Sequence[Sequence[float]], slots: int) -> Floats:
                 f"this board has {counted(len(row), 'reading')} for {counted(slots, 'slot')}; give one for each slot"
             )
             raise UnequalSlotsError(message, field=("boards", index), given=len(row), needed=slots)
-    return np.array(readings, dtype=float).reshape(len(readings), slots)
+    table = np.array(readings, dtype=float).reshape(len(readings), slots)
+    _refuse_descent(table, [("boards", index) for index in range(len(table))])
+    return table
 
 
 def _slots(

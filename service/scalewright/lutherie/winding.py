@@ -18,6 +18,7 @@ __all__ = [
     "WrapMaterial",
     "core_section",
     "seat_below",
+    "set_wraps_aside",
     "wound_diameter",
     "wrap_mass",
 ]
@@ -163,6 +164,24 @@ def wrap_mass(seat: float, wraps: Sequence[Wrap], outer: float | None, notes: li
         )
     )
     return total
+
+
+def set_wraps_aside(seat: float, wraps: Sequence[Wrap], outer: float | None, notes: list[Note]) -> None:
+    """Say that the wraps of a string whose mass is known were not weighed, and whether its diameters differ.
+
+    Parameters
+    ----------
+    seat : float
+        Diameter of the core that the first wrap lies on. [mm]
+    wraps : sequence of Wrap
+        The wraps, from the core outwards.
+    outer : float or None
+        Outer diameter of the string where it was given. [mm]
+    notes : list of Note
+        Takes what is to be said.
+    """
+    _compare_diameters(wound_diameter(seat, wraps), wraps, outer, notes)
+    notes.append(Note("wraps-not-weighed", "The wraps were not weighed, as the mass of the string is known without."))
 
 
 def _told(wrap: Wrap) -> str:

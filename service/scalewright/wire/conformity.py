@@ -41,7 +41,8 @@ class ConformityIn(Question):
     """Is this part what its label or its definition says, within this tolerance?"""
 
     part: PartIn
-    """The part: what it claims (`true_scale`, `layout_scale` with `rule`, or `label`), and `readings`."""
+    """The part: what it claims (`true_scale`, `layout_scale` with `rule`, or `label`), and `readings`.
+    Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together."""
     tolerance: Annotated[Length, Field(examples=["0.5 mm"])] = TOLERANCE
     """How far its true scale may be from the claimed one; 0.5 mm if left out."""
     decision_rule: DecisionRule = "guarded_acceptance"

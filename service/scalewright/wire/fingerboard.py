@@ -64,7 +64,7 @@ class FingerboardIn(Question):
     zero_fret: bool = False
     """Whether a fret stands on the zero line, with the nut behind it as a guide."""
     behind_zero_fret: Distance = 5.0
-    """How far the board goes on behind a zero fret; 5 mm if left out. [unit]"""
+    """How far the board goes on behind a zero fret, where there is one; 5 mm if left out. [unit]"""
     nut_setback: Annotated[AnyLength, Field(examples=["-0.4 mm"])] = 0.0
     """From the zero line to the nut's front edge, positive away from fret 1. [unit]"""
     saddle_setbacks: Annotated[list[AnyLength], Field(examples=[["1.5 mm", "2 mm"]])] | None = None

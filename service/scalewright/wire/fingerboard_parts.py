@@ -176,7 +176,7 @@ class SlotsIn(BaseModel):
     tang_depth: _Depth | None = None
     """Depth of the fretwire's tang; without it no depth is stated. [unit]"""
     clearance: Distance = 0.0
-    """How much deeper than the tang a slot is. [unit]"""
+    """How much deeper than the tang a slot is; it counts beside `tang_depth` alone. [unit]"""
 
     def to_domain(self) -> SlotPlan:
         """Return the slots."""

@@ -200,7 +200,7 @@ class _Form:
 def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     """Answers straight from the columns; by way of the model where there is more to say than numbers.
 
-    Boards with the same verdict and the same ranking of the rules have the same form.
+    Boards with the same verdict, the same ranking of the rules and the same gaps have the same form.
     """
     columns = judged.columns
     texts: list[bytes] = [b""] * columns.verdict.shape[1]
@@ -208,6 +208,7 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
     compared = len(frame.rules) + frame.free
     ranks = np.argsort(-columns.candidate_probability[:compared, 0], axis=0, kind="stable").T.tolist()
     kinds = np.stack([columns.verdict[0], columns.leader[0], *columns.family[:, 0]]).T.tolist()
+    gaps = _gaps(columns)
     scale = np.take_along_axis(columns.lengths[0, 0, :, 0], columns.leader, axis=0)[0]
     unsaid = np.isnan(columns.believed[0, 1, 0]) | (columns.verdict[0] == NONE) | is_unusual(scale)
     # An interval may need a word on the rule that it assumes, and a divisor one on its octave fret.
@@ -225,11 +226,11 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
             texts[m] = _write_whole(whole_answer, {"unit": frame.unit})
         else:
             # Advice is part of the form, and so a board that has some has a form of its own.
-            alike[m if (0, m) in judged.advice else -1, *kinds[m], *ranks[m]].append(m)
+            alike[m if (0, m) in judged.advice else -1, gaps[m], *kinds[m], *ranks[m]].append(m)
     numbers, residuals = _numbers(frame, columns), _residuals(frame, columns)
-    for (_, verdict, leader, *rest), members in alike.items():
+    for (_, _, verdict, leader, *rest), members in alike.items():
         family, ranked = rest[: len(columns.family)], rest[len(columns.family) :]
-        form = _form(frame, columns, verdict, leader, family, ranked, judged.advice.get((0, members[0])))
+        form = _form(frame, columns, members[0], verdict, leader, family, ranked, judged.advice.get((0, members[0])))
         fills = [
             _statements(frame, columns, members, verdict, leader, family, ranked)
             if candidate < 0
@@ -239,6 +240,17 @@ def _write(frame: _Frame, judged: Judged, distances: Floats) -> list[bytes]:
         for m, text in zip(members, _fill(form, numbers[form.columns][:, members], fills), strict=True):
             texts[m] = text
     return texts
+
+
+def _gaps(columns: Columns) -> list[int]:
+    """Which of the numbers that may be missing are missing of each board: alike for boards with the same gaps."""
+    lengths = columns.lengths[0, :, :, 0].reshape(-1, columns.verdict.shape[1])
+    missing = np.isnan([*lengths, columns.divisor_estimate[0, 0]])
+    if bool(np.all(missing == missing[:, :1])):
+        return [0] * missing.shape[1]
+    _, which = np.unique(missing, axis=1, return_inverse=True)
+    found: list[int] = which.ravel().tolist()
+    return found
 
 
 def _fill(form: _Form, numbers: Floats, texts: Sequence[list[bytes]]) -> list[bytes]:
@@ -306,13 +318,14 @@ def _numbers(frame: _Frame, columns: Columns) -> Floats:
 def _form(
     frame: _Frame,
     columns: Columns,
+    member: int,
     verdict: int,
     leader: int,
     family: list[int],
     ranked: list[int],
     advice: NextReading | None,
 ) -> _Form:
-    """The form of answers with one verdict and one ranking."""
+    """The form of answers with one verdict, one ranking and the gaps of one of the boards."""
     board = 15 * len(columns.family)
     established = verdict == ESTABLISHED
 
@@ -321,7 +334,7 @@ def _form(
         return {name: _Number(first + k) for k, name in enumerate(names)}
 
     def length(candidate: int, which: int) -> dict[str, _Number] | None:
-        there = not math.isnan(columns.lengths[0, which, candidate, 0, 0])
+        there = not math.isnan(columns.lengths[0, which, candidate, 0, member])
         return estimate(15 * candidate + 3 + 4 * which) if there else None
 
     def nut(candidate: int) -> dict[str, _Number] | None:
@@ -329,7 +342,7 @@ def _form(
 
     rules = [*frame.rules, {"name": "divisor", "divisor": _Number(board + 9)}]
     freedom = columns.degrees_of_freedom[:, 0].tolist()
-    told = not math.isnan(columns.divisor_estimate[0, 0, 0])
+    told = not math.isnan(columns.divisor_estimate[0, 0, member])
     whole = {
         "unit": frame.unit,
         "verdict": VERDICTS[verdict],

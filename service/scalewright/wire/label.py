@@ -22,12 +22,12 @@ from scalewright.drawing.pdf import write_pdf
 from scalewright.drawing.png import MOST_POINTS
 from scalewright.drawing.svg import write_svg
 from scalewright.lutherie.errors import LutherieError
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Kind
 from scalewright.lutherie.spacing import Divisor, Eighteenth, Equal, Listed
 from scalewright.lutherie.tag import TagUnit
 from scalewright.lutherie.tag_text import LONGEST_TAG
-from scalewright.wire.identification import Share
 from scalewright.wire.many import answer_many
 from scalewright.wire.parts import PartIn
 from scalewright.wire.quantities import AnswerContext, LengthBetween, LengthOut, Question, Reply
@@ -185,7 +185,8 @@ class PrintedLabelIn(Question):
     """What label does this part get?"""
 
     part: PartIn
-    """The part; its id is the stock number that the label bears."""
+    """The part; its id is the stock number that the label bears.
+    Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together."""
     size: LabelSizeLike = "62x29mm"
     """Size of the label: a common one by its name, or a `width` and a `height`."""
     dpi: Annotated[int, Field(ge=100, le=600)] = 300
@@ -196,8 +197,6 @@ class PrintedLabelIn(Question):
     """The day that the label bears; the service has no clock of its own."""
     url: WebAddress | None = None
     """An address for the code to carry, instead of the text that /v1/label/read takes."""
-    coverage: Share = 0.95
-    """Probability that a stated interval holds."""
 
     @model_validator(mode="after")
     def _fits_a_picture(self) -> Self:
@@ -215,7 +214,7 @@ class PrintedLabelIn(Question):
         return LabelOrder(
             part=self.part.to_domain(),
             unit=self.unit,
-            beliefs=Beliefs(coverage=self.coverage),
+            beliefs=Beliefs(),
             width=width,
             height=height,
             dpi=self.dpi,
@@ -245,6 +244,8 @@ class PrintedLabelOut(Reply):
     """Language of its letters, by its tag."""
     language_known: bool
     """False where languages were asked for and none of them is known; it is in English then."""
+    notes: list[Note]
+    """Cautions, in English; a drawing does not show them."""
 
     @classmethod
     def to_json(cls, label: FilledLabel, context: AnswerContext) -> bytes:
@@ -258,6 +259,7 @@ class PrintedLabelOut(Reply):
             module=printed.module,
             language=printed.language,
             language_known=context.get("language_known", True),
+            notes=label.notes,
         )
         return cls.__pydantic_serializer__.to_json(reply, context=dict(context))
 

@@ -9,8 +9,8 @@ from scalewright.drawing.label_sheet import LabelOrder
 from scalewright.drawing.language import FALLBACK, language_named
 from scalewright.drawing.pdf import write_pdf_sheets
 from scalewright.lutherie.errors import refused_within
+from scalewright.lutherie.estimate import Note
 from scalewright.lutherie.identification import Beliefs
-from scalewright.wire.identification import Share
 from scalewright.wire.label import LabelSizeLike, WebAddress, measures_of
 from scalewright.wire.parts import PartIn
 from scalewright.wire.quantities import AnswerContext, Distance, LengthOut, Question, Reply
@@ -27,7 +27,8 @@ class LabelOnPageIn(BaseModel):
     )
 
     part: PartIn
-    """The part; its id is the stock number that the label bears."""
+    """The part; its id is the stock number that the label bears.
+    Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together."""
     title: ShortText = ""
     """A line of your own."""
     date: DateText | None = None
@@ -57,8 +58,6 @@ class LabelPagesIn(Question):
     """From the left edge of the paper to the first column; left out, the labels are centred. [unit]"""
     top: Annotated[Distance | None, Field(examples=["15.1 mm"])] = None
     """From the upper edge of the paper to the first row; left out, the labels are centred. [unit]"""
-    coverage: Share = 0.95
-    """Probability that a stated interval holds."""
 
     def to_domain(self) -> LabelPages:
         """Return what is wanted."""
@@ -71,7 +70,7 @@ class LabelPagesIn(Question):
                 LabelOrder(
                     part=part,
                     unit=self.unit,
-                    beliefs=Beliefs(coverage=self.coverage),
+                    beliefs=Beliefs(),
                     width=width,
                     height=height,
                     dpi=self.dpi,
@@ -111,6 +110,8 @@ class LabelPagesOut(Reply):
     """From the upper edge of the paper to the first row. [unit]"""
     codes: list[str]
     """What the codes carry, label by label."""
+    notes: list[Note]
+    """Cautions; the pages do not show them."""
 
     @classmethod
     def to_json(cls, filled: FilledPages, context: AnswerContext) -> bytes:
@@ -123,6 +124,7 @@ class LabelPagesOut(Reply):
             left=grid.left,
             top=grid.top,
             codes=filled.codes,
+            notes=filled.notes,
         )
         return cls.__pydantic_serializer__.to_json(reply, context=dict(context))
 

@@ -142,19 +142,21 @@ class PartIn(BaseModel):
     readings: ReadingsIn | None = None
     """What was measured on it."""
     tolerance: Annotated[Length | None, Field(examples=["0.2 mm"])] = None
-    """How far its true scale may be from what is stated (limits, plus and minus); left out, it is taken at its word."""
+    """How far its true scale may be from the scale that is stated (limits, plus and minus); left out, that is taken at
+    its word."""
     made_to: MadeTo = "true_scale"
     """What its `true_scale` or label ends at: "true_scale", or "string_length" with its `setback` in it."""
     setback: AnyLength | None = None
-    """Setback that is in its string length, positive away from the nut."""
+    """Setback that is in its string length, positive away from the nut; with `"made_to": "string_length"`, or with a
+    label alone, which may name one."""
     datum: Literal["nut", "fret"] = "nut"
-    """What it is placed from when it is put on: the nut, or a fret."""
+    """What it is placed from when it is put on: the nut, or a fret. Of boards only a replacement is put on."""
     datum_fret: FretCount | None = None
     """The fret it is placed from, with `"datum": "fret"`."""
     frets: FretCount | None = None
-    """Number of frets."""
+    """Number of frets of a board or a neck blank."""
     body_joint_fret: FretCount | None = None
-    """Fret at which the neck meets the body."""
+    """Fret at which the neck meets the body; for boards of which one replaces the other."""
     saddle_travel: TravelIn | None = None
     """How far its saddle can be moved."""
 

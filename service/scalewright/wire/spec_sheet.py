@@ -14,7 +14,8 @@ from scalewright.lutherie.fingerboard.plan import BoardMargins, BoardWidths
 from scalewright.lutherie.identification import Beliefs
 from scalewright.lutherie.part import Kind, Source
 from scalewright.lutherie.ruling import Conformance
-from scalewright.lutherie.spec_sheet import LabelNames, SheetPlan, SpecSheet, Stringing
+from scalewright.lutherie.spec_sheet import SheetPlan, SpecSheet, Stringing
+from scalewright.lutherie.tag import LabelNames
 from scalewright.wire.fingerboard_parts import OneOrFourMargins, WidthsIn, margins_of
 from scalewright.wire.identification import Share
 from scalewright.wire.label import StatedRule
@@ -85,7 +86,8 @@ class SpecSheetIn(Question):
     """What does a buyer of this part have to know of its scale?"""
 
     part: PartIn
-    """The part; with `readings` what was measured, with `label` what its label says, with `frets` how many it has."""
+    """The part; with `readings` what was measured, with `label` what its label says, with `frets` how many it has.
+    Its `datum`, `body_joint_fret` and `saddle_travel` matter only where parts are put together."""
     stringing: StringingIn | None = None
     """A string set to recommend setbacks for."""
     outline: OutlineIn | None = None

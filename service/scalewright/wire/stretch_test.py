@@ -1,8 +1,9 @@
 """Stretch tests on the wire: frequencies of a string pulled longer, and the R and kappa that they give."""
 
-from typing import Annotated, TypeAlias
+from typing import Annotated, Self, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic_core import InitErrorDetails, PydanticCustomError, ValidationError
 
 from scalewright.lutherie.estimate import Estimate, Note
 from scalewright.lutherie.stretch_test import ScatterFrom, StretchReadings
@@ -48,6 +49,21 @@ class StretchTestIn(Question):
     coverage: Annotated[float, Field(ge=0.5, le=0.9999)] = 0.95
     """Probability that the intervals of the answer hold."""
 
+    @model_validator(mode="after")
+    def _nothing_idle(self) -> Self:
+        if self.scatter_from == "uncertainties" and self.uncertainties is None:
+            message = "There are no uncertainties that the scatter could be taken from; give them, or leave this out."
+            raise _fault("scatter_from", message)
+        if self.tension is not None and self.unit_mass is not None:
+            message = "A tension and a unit_mass say the same twice; give one of them."
+            raise _fault("unit_mass", message)
+        if self.diameter is not None and self.tension is None and self.unit_mass is None:
+            message = (
+                "The modulus takes a tension or a unit_mass beside the diameter; add one, or leave the diameter out."
+            )
+            raise _fault("diameter", message)
+        return self
+
     def to_domain(self) -> StretchReadings:
         """Return the readings."""
         return StretchReadings(
@@ -63,6 +79,14 @@ class StretchTestIn(Question):
             scale=self.scale,
             coverage=self.coverage,
         )
+
+
+def _fault(field: str, message: str) -> ValidationError:
+    """An error that names a member without effect."""
+    problem = PydanticCustomError("no_effect", "{reason}", {"reason": message})
+    return ValidationError.from_exception_data(
+        "stretch_test", [InitErrorDetails(type=problem, loc=(field,), input=None)]
+    )
 
 
 class OutlierReadingOut(BaseModel):

@@ -173,8 +173,9 @@ def refuse_unnamed_pitches(tuning: TuningName | None, strings: Sequence[StringIn
             "This tuning is for {needed} strings, and {given}.",
             {"needed": needed, "given": given(len(strings))},
         )
-        wrong = needed != len(strings)
-        faults = [InitErrorDetails(type=error, loc=("tuning",), input=None)] if wrong else []
+        idle = PydanticCustomError("no_effect", "Every string names its pitch; leave the tuning out, or the pitches.")
+        wrong = [error] if needed != len(strings) else [idle] if all(string.pitch for string in strings) else []
+        faults = [InitErrorDetails(type=one, loc=("tuning",), input=None) for one in wrong]
     if faults:
         raise ValidationError.from_exception_data("strings", faults)
 

@@ -44,6 +44,14 @@ def test_readings_of_one_fret_that_contradict_each_other_establish_nothing(fret,
     assert all(candidate.p_value < 0.001 for candidate in found.candidates if candidate.p_value is not None)
 
 
+@pytest.mark.parametrize("threshold", [0.5, 0.6, 0.95])
+def test_a_low_threshold_rules_nothing_out(threshold):
+    """Two readings that any of three rules explains leave it open, though none is as likely as the threshold."""
+    found = identify(board([1, 2], [36.4, 70.9], 0.05), Beliefs(threshold=threshold))
+    assert max(candidate.probability for candidate in found.candidates) < 0.5
+    assert (found.verdict, found.notes) == ("undecided", [])
+
+
 def test_repeats_of_the_octave_reading_that_differ_widen_its_interval():
     """Octave readings of 325 and 315 mm mean 650 and 630 mm: the interval holds both."""
     found = identify(board([5, 7, 9, 12, 12], [160.0, 220.0, 260.0, 325.0, 315.0], 0.05, scatter=None))

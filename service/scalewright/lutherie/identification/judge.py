@@ -106,8 +106,8 @@ def judge(inquiry: Inquiry, readings: Floats) -> Findings:
     explained = chi_square <= inquiry.limit
     explains = (explained & leads).any(axis=0)
     sure = of_family >= beliefs.threshold
-    # What explains the readings keeps a rule possible only if it is itself in question.
-    possible = (explained & (probability >= 1.0 - beliefs.threshold)).any(axis=0)
+    # What explains the readings keeps a rule possible only if it leads or is itself in question.
+    possible = explains | (explained & (probability >= 1.0 - beliefs.threshold)).any(axis=0)
     scale = fits.scale.reshape(candidates, scatters, patterns, boards)[:, -1]
     own_scale = np.where(leads, scale, 0.0).sum(axis=0)
     plausible = (own_scale >= beliefs.scale_lower) & (own_scale <= beliefs.scale_upper)

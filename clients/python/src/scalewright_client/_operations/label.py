@@ -34,7 +34,6 @@ def label(
     title: str | None = None,
     date: str | None = None,
     url: str | None = None,
-    coverage: float | None = None,
 ) -> Call[PrintedLabel]:
     """Ask what the label of a part says; ``label_drawing`` gives it to print.
 
@@ -54,8 +53,6 @@ def label(
         The day that it bears, as ISO 8601 writes it.
     url : str, optional
         An address for the code to carry, instead of the text that ``label_read`` takes.
-    coverage : float, optional
-        Probability that the intervals of the answer cover; 0.95 unless given. [-]
 
     Returns
     -------
@@ -70,7 +67,6 @@ def label(
         "title": title,
         "date": date,
         "url": url,
-        "coverage": coverage,
     }
     return call("POST", _PATH, PrintedLabel, body)
 

@@ -32,7 +32,6 @@ def label_pages(
     row_gap: Length | None = None,
     left: Length | None = None,
     top: Length | None = None,
-    coverage: float | None = None,
 ) -> Call[LabelPages]:
     """Ask how labels lie on pages of label paper; ``label_pages_drawing`` gives them to print.
 
@@ -58,8 +57,6 @@ def label_pages(
         From the left edge of the paper to the first column; centred unless given. [unit, or its own]
     top : float or str, optional
         From the upper edge of the paper to the first row; centred unless given. [unit, or its own]
-    coverage : float, optional
-        Probability that the intervals of the answer cover; 0.95 unless given. [-]
 
     Returns
     -------
@@ -77,7 +74,6 @@ def label_pages(
         "row_gap": row_gap,
         "left": left,
         "top": top,
-        "coverage": coverage,
     }
     return call("POST", _PATH, LabelPages, body)
 

@@ -68,7 +68,6 @@ class LabelBatchQuestion(TypedDict, total=False):
     title: str
     date: str
     url: str
-    coverage: float
 
 
 class NominalQuestion(TypedDict, total=False):

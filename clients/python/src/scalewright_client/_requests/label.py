@@ -47,4 +47,3 @@ class LabelQuestion(TypedDict, total=False):
     title: str
     date: str
     url: str
-    coverage: float

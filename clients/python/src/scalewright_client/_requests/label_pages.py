@@ -49,5 +49,3 @@ class LabelPagesQuestion(TypedDict, total=False):
     """From the left edge of the paper to the first column; centred unless given. [unit, or its own]"""
     top: Length
     """From the upper edge of the paper to the first row; centred unless given. [unit, or its own]"""
-    coverage: float
-    """Probability that the intervals of the answer cover; 0.95 unless given. [-]"""

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from scalewright_client._results.estimate import Note
+
 __all__ = ["LabelPages"]
 
 
@@ -23,3 +25,5 @@ class LabelPages:
     """From the upper edge of the paper to the first row. [unit]"""
     codes: tuple[str, ...]
     """What the codes carry, label by label."""
+    notes: tuple[Note, ...]
+    """Cautions; the pages do not show them."""

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from scalewright_client._results.estimate import Note
+
 __all__ = ["PrintedLabel"]
 
 
@@ -25,3 +27,5 @@ class PrintedLabel:
     """Language of its letters, by its tag."""
     language_known: bool
     """False where languages were asked for and none of them is known; it is in English then."""
+    notes: tuple[Note, ...]
+    """Cautions, in English; a drawing does not show them."""

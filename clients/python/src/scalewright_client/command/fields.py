@@ -142,6 +142,7 @@ _PART: Final = Fields(
 LABEL: Final = replace(
     _PART,
     words=(*_PART.words, "size", "url", "paper"),
+    numbers=("scale_error",),
     lengths=(*_PART.lengths, "column_gap", "row_gap", "left", "top"),
     counts=(*_PART.counts, "dpi", "start"),
 )

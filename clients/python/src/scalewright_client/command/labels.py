@@ -26,8 +26,8 @@ _IN_ONE_FILE: Final = 10_000
 """Labels in one document: so many are looked over before a caller's patience ends."""
 
 _OF_THE_PAGES: Final = ("paper", "start", "column_gap", "row_gap", "left", "top")
-_SAME_FOR_ALL: Final = ("unit", "size", "dpi", "coverage", *_OF_THE_PAGES)
-_SAME_IN_EACH: Final = ("unit", "coverage")
+_SAME_FOR_ALL: Final = ("unit", "size", "dpi", *_OF_THE_PAGES)
+_SAME_IN_EACH: Final = ("unit",)
 """What is the same for all labels and yet said of each."""
 _OF_EACH: Final = ("part", "title", "date", "url")
 

@@ -85,7 +85,12 @@ def test_a_service_at_a_terminal_goes_at_once():
 def workers_of(process):
     """Ids of the processes that serve."""
     children = Path(f"/proc/{process.pid}/task/{process.pid}/children").read_text(encoding="ascii").split()
-    return {int(child) for child in children if b"spawn_main" in Path(f"/proc/{child}/cmdline").read_bytes()}
+    found = set()
+    for child in children:
+        with contextlib.suppress(FileNotFoundError, ProcessLookupError):  # it may end while it is looked at
+            if b"spawn_main" in Path(f"/proc/{child}/cmdline").read_bytes():
+                found.add(int(child))
+    return found
 
 
 @pytest.mark.slow

@@ -70,6 +70,9 @@ _SENTENCES: Mapping[str, str | Callable[[Mapping[str, Any]], str]] = {
 
 def refuse_unreadable(error: ValidationError) -> Refusal | None:
     """Return the refusal of a body that is no JSON, or None where it is."""
+    # What is no JSON has this one fault; thousands of others are listed once, not twice.
+    if error.error_count() > 1:
+        return None
     first = error.errors(include_input=False, include_url=False)[0]
     if first["type"] != "json_invalid":
         return None

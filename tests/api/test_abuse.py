@@ -105,17 +105,13 @@ def test_an_attack_is_refused_and_costs_little(running, name):
     process, port = running
     request, statuses = ATTACKS[name]
     forget_peak(process)
-    before = memory(process, "VmRSS")
-    costs = []
-    for _ in range(3):  # what a busy machine adds to one of them is no fault of the service
-        began = processor_seconds(process)
-        status, _, body = raw(port, request)
-        costs.append(processor_seconds(process) - began)
-        assert status in statuses, body[:500]
-        assert len(body) < 50_000
+    before, began = memory(process, "VmRSS"), processor_seconds(process)
+    status, _, body = raw(port, request)
 
-    assert min(costs) < MOST_PROCESSOR
+    assert status in statuses, body[:500]
+    assert processor_seconds(process) - began < MOST_PROCESSOR
     assert memory(process, "VmHWM") - before < MOST_MEMORY
+    assert len(body) < 50_000
 
 
 @pytest.mark.slow
